@@ -1,0 +1,1 @@
+// Code of this room follows.
