@@ -1,0 +1,19 @@
+using System.Collections.Generic;
+
+namespace LubeController.Plant.Description;
+
+/// <summary>
+/// A lubrication point and the connected ports that feed it. Single sections and joins decide which ports are connected
+/// (<see cref="PortGroups"/>): each such group feeds exactly one outlet.
+/// </summary>
+public sealed record OutletDescription
+{
+    /// <summary>Name, unique within the plant, not empty.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>At least one port of the group; naming more is allowed, naming ports of two groups is not.</summary>
+    public required IReadOnlyList<PortDescription> Ports { get; init; }
+
+    /// <summary>Pressure that the point holds against the lubricant, Pa gauge, 0 to 5e7. Default 0.</summary>
+    public double BackPressurePa { get; init; }
+}

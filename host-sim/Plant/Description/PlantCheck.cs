@@ -1,0 +1,80 @@
+using System.Collections.Generic;
+
+namespace LubeController.Plant.Description;
+
+/// <summary>Says everything that is wrong with a description, as data.</summary>
+public static class PlantCheck
+{
+    /// <summary>All findings, refusals and warnings, in the order of the description's fields. Empty: nothing to say.</summary>
+    public static IReadOnlyList<PlantFinding> Of(PlantDescription plant)
+    {
+        System.ArgumentNullException.ThrowIfNull(plant);
+        var findings = new Findings();
+        findings.Text("Name", plant.Name);
+        findings.Text("Lubricant.Name", plant.Lubricant.Name);
+        findings.Defined("Lubricant.Kind", plant.Lubricant.Kind);
+        Reservoir(findings, plant.Reservoir);
+        Pump(findings, plant.Pump);
+        Line(findings, plant.Line);
+        findings.Range("Relief.OpeningPressurePa", plant.Relief.OpeningPressurePa, 1e4, 1e8, "Pa");
+        DividerCheck.Add(findings, plant.Divider);
+        OutletCheck.Add(findings, plant);
+        SensorCheck.Add(findings, plant);
+        findings.Range("TemperatureK", plant.TemperatureK, 200, 500, "K");
+        return findings.All;
+    }
+
+    /// <summary>The refusals among <see cref="Of"/>; a plant with none can be built.</summary>
+    public static IReadOnlyList<PlantFinding> Refusals(PlantDescription plant)
+    {
+        var refusals = new List<PlantFinding>();
+        foreach (PlantFinding finding in Of(plant))
+        {
+            if (finding.IsRefusal)
+                refusals.Add(finding);
+        }
+
+        return refusals;
+    }
+
+    private static void Reservoir(Findings findings, ReservoirDescription reservoir)
+    {
+        findings.Range("Reservoir.CapacityM3", reservoir.CapacityM3, 1e-5, 10, "m3");
+        findings.Range("Reservoir.ContentM3", reservoir.ContentM3, 0, reservoir.CapacityM3, "m3 (the capacity)");
+        findings.Range("Reservoir.EmptyLevelM3", reservoir.EmptyLevelM3, 0, reservoir.LowLevelM3, "m3 (the low level)");
+        findings.Range("Reservoir.LowLevelM3", reservoir.LowLevelM3, 0, reservoir.CapacityM3, "m3 (the capacity)");
+        findings.Range("Reservoir.LevelHysteresisM3", reservoir.LevelHysteresisM3, 0, reservoir.CapacityM3 / 2, "m3 (half the capacity)");
+        findings.Defined("Reservoir.LowContact", reservoir.LowContact);
+        findings.Defined("Reservoir.EmptyContact", reservoir.EmptyContact);
+        if (reservoir.ContentM3 <= reservoir.LowLevelM3)
+            findings.Warn("Reservoir.ContentM3", reservoir.ContentM3, "more than the low level, or the low switch is on from the start");
+    }
+
+    private static void Pump(Findings findings, PumpDescription pump)
+    {
+        switch (pump)
+        {
+            case CamPumpDescription cam:
+                findings.Range("Pump.PistonBoreM", cam.PistonBoreM, 1e-3, 0.1, "m");
+                findings.Range("Pump.StrokeM", cam.StrokeM, 1e-4, 0.2, "m");
+                findings.Range("Pump.SpeedRevPerS", cam.SpeedRevPerS, 1e-3, 100, "rev/s");
+                findings.Range("Pump.VolumetricEfficiency", cam.VolumetricEfficiency, 0.01, 1, "(a fraction)");
+                findings.Range("Pump.DeliverySegments", cam.DeliverySegments, 1, 64, "segments");
+                findings.BelowOne("Pump.InitialAngle", cam.InitialAngle, 0, "revolution");
+                break;
+            case ConstantFlowPumpDescription constant:
+                findings.Range("Pump.FlowM3PerS", constant.FlowM3PerS, 1e-12, 1e-2, "m3/s");
+                break;
+            default:
+                findings.Refuse("Pump", pump.GetType().Name, "a cam pump or a constant-flow pump");
+                break;
+        }
+    }
+
+    private static void Line(Findings findings, LineDescription line)
+    {
+        findings.Range("Line.VolumeM3", line.VolumeM3, 1e-7, 1, "m3");
+        findings.Range("Line.BulkModulusPa", line.BulkModulusPa, 1e6, 1e10, "Pa");
+        findings.Range("Line.AirM3", line.AirM3, 0, line.VolumeM3 / 2, "m3 (half the line)");
+    }
+}

@@ -1,0 +1,49 @@
+using System.Collections.Generic;
+
+namespace LubeController.Plant.Description;
+
+/// <summary>
+/// One lubrication system, in SI units: what stands on the bench before anything happens. Immutable.
+/// <see cref="PlantCheck"/> says what a description may not hold.
+/// </summary>
+public sealed record PlantDescription
+{
+    /// <summary>Name for reports, not empty.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The lubricant.</summary>
+    public required LubricantDescription Lubricant { get; init; }
+
+    /// <summary>The reservoir and its level switches.</summary>
+    public required ReservoirDescription Reservoir { get; init; }
+
+    /// <summary>The pump.</summary>
+    public required PumpDescription Pump { get; init; }
+
+    /// <summary>The line from pump to divider.</summary>
+    public required LineDescription Line { get; init; }
+
+    /// <summary>The relief valve on the line.</summary>
+    public required ReliefDescription Relief { get; init; }
+
+    /// <summary>The divider.</summary>
+    public required DividerDescription Divider { get; init; }
+
+    /// <summary>The outlets: one for each group of connected ports (<see cref="PortGroups"/>).</summary>
+    public required IReadOnlyList<OutletDescription> Outlets { get; init; }
+
+    /// <summary>The cycle switches, none to 64.</summary>
+    public IReadOnlyList<CycleSwitchDescription> CycleSwitches { get; init; } = [];
+
+    /// <summary>The pressure switch, or null.</summary>
+    public PressureSwitchDescription? PressureSwitch { get; init; }
+
+    /// <summary>Whether the line pressure is measured by a transmitter.</summary>
+    public bool HasPressureTransmitter { get; init; }
+
+    /// <summary>The machine's shaft, or null.</summary>
+    public ShaftDescription? Shaft { get; init; }
+
+    /// <summary>Temperature of the lubricant at the start, K, 200 to 500. Default 293.15. Shown to sensors; flow does not depend on it.</summary>
+    public double TemperatureK { get; init; } = 293.15;
+}

@@ -1,0 +1,14 @@
+namespace LubeController.Plant.Description;
+
+/// <summary>A pressure switch on the line.</summary>
+public sealed record PressureSwitchDescription
+{
+    /// <summary>It is actuated at and above this pressure, Pa gauge, above 0 and at most 1e8.</summary>
+    public required double TripPa { get; init; }
+
+    /// <summary>It releases at and below this pressure, Pa gauge, 0 up to less than <see cref="TripPa"/>.</summary>
+    public required double ResetPa { get; init; }
+
+    /// <summary>The contact.</summary>
+    public SwitchContact Contact { get; init; } = SwitchContact.NormallyOpen;
+}
