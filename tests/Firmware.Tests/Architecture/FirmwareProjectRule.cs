@@ -1,0 +1,44 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Xml.Linq;
+
+namespace LubeController.Firmware.Tests.Architecture;
+
+/// <summary>Firmware is compiled once, against the microcontroller's core library and nothing else.</summary>
+public sealed class FirmwareProjectRule : IArchitectureRule
+{
+    private const string CoreLibrary = "nanoFramework.CoreLibrary";
+
+    private static readonly (string Name, string Value)[] Needed =
+    [
+        ("TargetFramework", "netstandard2.0"),
+        ("NoStdLib", "true"),
+        ("NoCompilerStandardLib", "true"),
+        ("DisableImplicitFrameworkReferences", "true"),
+    ];
+
+    /// <inheritdoc/>
+    public IEnumerable<string> Check(Repository repository) => repository.Projects
+        .Where(project => project.IsProject && project.Path.StartsWith("firmware/", StringComparison.Ordinal))
+        .SelectMany(project => Properties(project).Concat(References(project)));
+
+    private static IEnumerable<string> Properties(ProjectFile project)
+    {
+        foreach ((string name, string value) in Needed.Where(need => project.Property(need.Name) != need.Value))
+            yield return $"{project.Path}: {name} is {project.Property(name) ?? "not set"}; it must be {value}";
+        foreach (string name in new[] { "TargetFrameworks", "DefineConstants" }.Where(name => project.Property(name) != null))
+            yield return $"{project.Path}: {name} is set; firmware is compiled once, in one way";
+    }
+
+    private static IEnumerable<string> References(ProjectFile project)
+    {
+        List<XElement> packages = project.Items("PackageReference").ToList();
+        foreach (string name in packages.Select(ProjectFile.Include).Where(name => name != CoreLibrary))
+            yield return $"{project.Path}: package {name}; only {CoreLibrary} is allowed";
+        if (packages.Count(one => ProjectFile.Include(one) == CoreLibrary && ProjectFile.Metadata(one, "PrivateAssets") == "all" && ProjectFile.Metadata(one, "ExcludeAssets") == "all") != 1)
+            yield return $"{project.Path}: must reference {CoreLibrary} once, with ExcludeAssets and PrivateAssets \"all\"";
+        foreach (string name in project.Items("Reference").Concat(project.Items("FrameworkReference")).Select(ProjectFile.Include).Where(name => name != "mscorlib"))
+            yield return $"{project.Path}: reference to {name}; only mscorlib is allowed";
+    }
+}

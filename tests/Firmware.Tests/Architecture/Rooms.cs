@@ -1,0 +1,56 @@
+using System.Collections.Generic;
+using System.Linq;
+
+namespace LubeController.Firmware.Tests.Architecture;
+
+/// <summary>The rooms and the arrows between them, in the one place that lists them.</summary>
+public static class Rooms
+{
+    /// <summary>The room of everything under tests/.</summary>
+    public const string Tests = "tests";
+
+    /// <summary>
+    /// The one place where firmware sources may be built a second time: mutation testing may need the desktop library.
+    /// </summary>
+    public const string MutationFolder = "tests/Mutation/";
+
+    private static readonly Dictionary<string, string[]> Arrows = new()
+    {
+        ["Core"] = [],
+        ["Board"] = ["Core"],
+        ["RuleTemplate"] = ["Core"],
+        ["Plant"] = [],
+        ["Emulator"] = ["Core", "Board", "Plant"],
+        ["Scripts"] = ["Emulator", "RuleTemplate", "Core", "Board", "Plant"],
+        ["Analysis"] = ["Scripts", "Emulator"],
+        ["Rig"] = ["Scripts"],
+        ["Panel"] = ["Scripts", "Emulator"],
+        ["Cli"] = ["Core", "Board", "RuleTemplate", "Plant", "Emulator", "Scripts", "Analysis", "Rig", "Panel"],
+    };
+
+    /// <summary>The room that a path lies in, or null: a folder of firmware/ without its prefix, a folder of host-sim/, or tests.</summary>
+    public static string? Of(string path)
+    {
+        string[] parts = path.Split('/');
+        string? room = (parts[0], parts.Length) switch
+        {
+            ("tests", _) => Tests,
+            ("firmware", > 2) => parts[1].Replace("LubeController.", ""),
+            ("host-sim", > 2) => parts[1],
+            _ => null,
+        };
+        return room == Tests || (room != null && Arrows.ContainsKey(room)) ? room : null;
+    }
+
+    /// <summary>Whether one room may reference another directly.</summary>
+    public static bool MayReference(string from, string to) =>
+        from == to ? from != Tests : to != Tests && (from == Tests || Arrows[from].Contains(to));
+
+    /// <summary>Whether one room may use another, directly or by way of others.</summary>
+    public static bool MayReach(string from, string to) =>
+        MayReference(from, to) || (from != Tests && Arrows[from].Any(via => MayReach(via, to)));
+
+    /// <summary>The rooms that one may reference directly, for messages.</summary>
+    public static string Allowed(string from) => from == Tests ? "every room but tests"
+        : Arrows[from].Length == 0 ? "none" : string.Join(", ", Arrows[from]);
+}
