@@ -9,7 +9,10 @@ namespace LubeController.Core.Tests;
 /// <summary>What must hold for every run, tried on random ones.</summary>
 public sealed class ScenarioTests
 {
-    private const int Cases = 1_500;
+    private const int Cases = 400;
+
+    /// <summary>Mark, length and check value come first in a saved state; the check value differs wherever anything does.</summary>
+    private const int CheckValueEnd = 12;
 
     [Fact]
     public void Random_settings_are_accepted() =>
@@ -108,7 +111,7 @@ public sealed class ScenarioTests
     }
 
     private static int FirstDifference(byte[] left, byte[] right) =>
-        Enumerable.Range(0, left.Length).FirstOrDefault(at => left[at] != right[at], -1);
+        Enumerable.Range(CheckValueEnd, left.Length - CheckValueEnd).FirstOrDefault(at => left[at] != right[at], -1);
 
     private static string Difference(List<string> left, List<string> right, int line) =>
         $"before: {string.Join(" | ", left.Take(line).TakeLast(6))}\nfirst:  {string.Join(" | ", left.Skip(line).Take(3))}\nsecond: {string.Join(" | ", right.Skip(line).Take(3))}";
