@@ -132,7 +132,7 @@ public sealed class AlarmList
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             int bit = 1 << index;
-            if ((_latched & bit) == 0 || (_active & bit) != 0)
+            if ((_latched & bit) == 0 || (_active & bit) != 0 || _condition[index])
                 continue;
             _latched &= ~bit;
             _events.Add(ScanEvent.LatchCleared, index, 0);

@@ -10,17 +10,25 @@ public sealed partial class Controller
     /// <summary>Whether the end of the rest would do anything in this phase.</summary>
     private bool RestMatters => Phase == Phase.Rest || (Phase == Phase.Failed && TriesAgain);
 
+    /// <summary>A user's rule is asked in every phase, so that rule-fault does not depend on when it is looked for.</summary>
+    private bool RestIsWatched => RestMatters || _settings.RestMode == RestMode.Rule;
+
     private bool TriesAgain => _settings[SettingField.NewTryDelayMs] > 0 && !Alarms.InterlockStands;
 
     private bool RestIsOver
     {
         get
         {
-            if (!_dose.Pending)
-                return _rest.IsOver(Alarms.IsActive(AlarmId.ShaftSignalLost));
-            return _phaseMs >= _settings[Phase == Phase.Failed ? SettingField.NewTryDelayMs : SettingField.RestartDelayMs];
+            if (DelayCounts && _phaseMs < DelayMs)
+                return false;
+            return _dose.Pending || _rest.IsOver(Alarms.IsActive(AlarmId.ShaftSignalLost));
         }
     }
+
+    /// <summary>A pending dose waits, and a reset must not start the pump although the rest may be over.</summary>
+    private bool DelayCounts => _dose.Pending || _afterFailure;
+
+    private int DelayMs => _settings[Phase == Phase.Failed ? SettingField.NewTryDelayMs : SettingField.RestartDelayMs];
 
     private void Decide()
     {
@@ -29,7 +37,7 @@ public sealed partial class Controller
         TakePresses();
         if (Phase == Phase.Prime && (!_primeButton.Held || _phaseMs >= _settings[SettingField.PrimeLimitMs]))
             LeavePrime();
-        if (RestMatters && RestIsOver)
+        if (RestMatters && RestIsOver && PumpMayStart)
             BeginDose(Phase == Phase.Failed);
         if (Phase == Phase.RetryPause && _phaseMs >= _settings[SettingField.RetryPauseMs])
             Enter(Phase.Dose);
@@ -88,6 +96,7 @@ public sealed partial class Controller
     {
         _dose.Begin();
         _trying = newTry;
+        _switches[_settings.DoseEndingIndex].Allow(_settings[SettingField.FirstPulseAllowanceMs]);
         if (newTry)
         {
             // The failure stands already, so a try is given a timeout and a pump-on time of its own; else it would end at once.
@@ -110,7 +119,6 @@ public sealed partial class Controller
         _dose.End();
         _rest.Begin();
         _rest.Ask(_inputs);
-        _switches[_settings.DoseEndingIndex].Allow(_settings[SettingField.FirstPulseAllowanceMs]);
         if (_trying)
             EndShownByPump();
         Enter(Alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest);
@@ -134,14 +142,16 @@ public sealed partial class Controller
         if (_startButton.Sample(_inputs.Start, debounceMs))
             Answer(Button.Start, Phase == Phase.Stopped && !_inputs.Stop);
         if (_doseNowButton.Sample(_inputs.DoseNow, debounceMs))
-            Answer(Button.DoseNow, Phase == Phase.Rest);
+            Answer(Button.DoseNow, Phase == Phase.Rest && PumpMayStart);
         if (_primeButton.Sample(_inputs.Prime, debounceMs))
             Answer(Button.Prime, MayPrime);
     }
 
-    private bool MayPrime => Phase == Phase.Rest
-        || (Phase == Phase.Stopped && !_inputs.Stop && !Alarms.InterlockStands)
-        || (Phase == Phase.Failed && !Alarms.InterlockStands);
+    private bool MayPrime =>
+        PumpMayStart && (Phase == Phase.Rest || Phase == Phase.Stopped || Phase == Phase.Failed);
+
+    /// <summary>Told in the scan in which stop or an interlock comes, too, before the phase has followed.</summary>
+    private bool PumpMayStart => !_inputs.Stop && !Alarms.InterlockStands;
 
     private void Answer(Button button, bool obeyed)
     {
@@ -185,6 +195,8 @@ public sealed partial class Controller
             _dose.RenewPumpOn();
         _pressure.Renew();
         _rest.TrustRule();
+        if (!_dose.Pending)
+            _rest.Ask(_inputs);
         if (!_rest.RuleFailed)
             Alarms.EndAtOnce(AlarmId.RuleFault);
         _dose.ForgetPosition();
@@ -192,21 +204,24 @@ public sealed partial class Controller
         Alarms.ClearLatches();
         if (!Alarms.Stands(AlarmId.CycleSwitchFault))
             TrustSwitches();
+        _doseFails &= Alarms.DoseEndingStands;
         if (Phase == Phase.Failed && !Alarms.PumpStoppingStands)
-            Enter(Phase.Rest);
+            EnterRestAfterFailure();
     }
 
     /// <summary>Whether a silent switch is wrong, too, only a running pump can show.</summary>
     private void EndSwitchProofs()
     {
         bool chatters = false;
-        for (int index = 0; index < _switches.Length; index++)
+        bool proved = false;
+        for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
         {
+            proved |= _switches[index].ProvedWrong;
             _switches[index].EndProof();
             chatters |= _switches[index].Chatters;
         }
 
-        if (!chatters)
+        if (proved && !chatters)
             Alarms.EndAtOnce(AlarmId.CycleSwitchFault);
     }
 
@@ -224,8 +239,19 @@ public sealed partial class Controller
     }
 
     /// <summary>Back to the phase prime came from; failed only while a pump-stopping failure stands.</summary>
-    private void LeavePrime() =>
-        Enter(_primeFrom == Phase.Failed && !Alarms.PumpStoppingStands ? Phase.Rest : _primeFrom);
+    private void LeavePrime()
+    {
+        if (_primeFrom == Phase.Failed && !Alarms.PumpStoppingStands)
+            EnterRestAfterFailure();
+        else
+            Enter(_primeFrom);
+    }
+
+    private void EnterRestAfterFailure()
+    {
+        Enter(Phase.Rest);
+        _afterFailure = true;
+    }
 
     private void StopNow()
     {
@@ -238,7 +264,7 @@ public sealed partial class Controller
         _trying = false;
         _phaseMs = 0;
         if (Phase == Phase.Prime)
-            Phase = _primeFrom;
+            Phase = _primeFrom == Phase.Failed && !Alarms.PumpStoppingStands ? Phase.Rest : _primeFrom;
         if (Phase == Phase.Dose || Phase == Phase.RetryPause)
             Phase = Alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest;
     }
@@ -250,6 +276,7 @@ public sealed partial class Controller
         Events.Add(ScanEvent.PhaseChanged, (int)Phase, (int)next);
         if (next != Phase.Dose && next != Phase.RetryPause)
             _trying = false;
+        _afterFailure = false;
         Phase = next;
         _phaseMs = 0;
     }
@@ -263,7 +290,7 @@ public sealed partial class Controller
             case Phase.RetryPause:
                 return Saturating.Remaining(_settings[SettingField.RetryPauseMs], _phaseMs);
             case Phase.Prime:
-                return Saturating.Remaining(_settings[SettingField.PrimeLimitMs], _phaseMs);
+                return Saturating.Min(Saturating.Remaining(_settings[SettingField.PrimeLimitMs], _phaseMs), RestDeadlineMs());
             default:
                 return RestDeadlineMs();
         }
@@ -271,15 +298,11 @@ public sealed partial class Controller
 
     private int RestDeadlineMs()
     {
-        if (!_dose.Pending)
-        {
-            // A user's rule is asked in every phase, so that rule-fault does not depend on when it is looked for.
-            bool counts = RestCounts && (RestMatters || _settings.RestMode == RestMode.Rule);
-            return counts ? _rest.DeadlineMs(Alarms.IsActive(AlarmId.ShaftSignalLost)) : Saturating.Never;
-        }
-
-        if (!RestMatters)
-            return Saturating.Never;
-        return Saturating.Remaining(_settings[Phase == Phase.Failed ? SettingField.NewTryDelayMs : SettingField.RestartDelayMs], _phaseMs);
+        int deadline = Saturating.Never;
+        if (RestMatters && DelayCounts && _phaseMs < DelayMs)
+            deadline = DelayMs - _phaseMs;
+        if (RestCounts && RestIsWatched)
+            deadline = Saturating.Min(deadline, _rest.DeadlineMs(Alarms.IsActive(AlarmId.ShaftSignalLost)));
+        return deadline;
     }
 }

@@ -41,7 +41,7 @@ public sealed partial class Controller
         }
 
         bool idle = _pumpOffMs > _settings[SettingField.RunOnMs];
-        source.Accept(edge, AllowanceFor(index));
+        source.Accept(edge);
         if (idle)
             Alarms.Touch(AlarmId.PulseWhileIdle);
         else if (edge == SwitchEdge.On)
@@ -52,16 +52,9 @@ public sealed partial class Controller
             Events.Add(ScanEvent.PulseSeen, index, 0);
     }
 
-    /// <summary>Pressure must be built up again before the first pulse of a dose; within a dose it stands.</summary>
-    private int AllowanceFor(int index)
-    {
-        bool within = Phase == Phase.Dose || Phase == Phase.RetryPause;
-        return within || index != _settings.DoseEndingIndex ? 0 : _settings[SettingField.FirstPulseAllowanceMs];
-    }
-
     private void UseEdge(int index, bool idle)
     {
-        if (Phase == Phase.Dose || Phase == Phase.RetryPause)
+        if (!idle && (Phase == Phase.Dose || Phase == Phase.RetryPause))
         {
             Events.Add(_dose.Count() ? ScanEvent.PulseCounted : ScanEvent.PulseOpened, index, _dose.Edges);
             if (_settings.DoseMode == DoseMode.Cycles && _dose.IsComplete)

@@ -12,7 +12,11 @@ namespace LubeController.Core;
 /// </remarks>
 public sealed partial class Controller
 {
-    private const int StateMark = 0x4C430100;
+    private const int StateMark = 0x4C430101;
+
+    /// <summary>Mark, length and check value.</summary>
+    private const int HeaderLength = 12;
+
     private const int LampHalfPeriodMs = 250;
 
     private readonly Inputs _inputs;
@@ -38,6 +42,7 @@ public sealed partial class Controller
     private bool _settingsValid;
     private Phase _primeFrom;
     private bool _trying;
+    private bool _afterFailure;
     private bool _doseFails;
     private int _readyMs;
     private int _phaseMs;
@@ -161,7 +166,11 @@ public sealed partial class Controller
         _quietPulses = Saturating.Add(_quietPulses, pulses);
         _quietPulseAgeMs = pulses > 0 ? _inputs.ShaftPulseAgeMs : Saturating.Add(_quietPulseAgeMs, elapsedMs);
         if (_quietMs < _deadlineMs && _quietPulses < _deadlinePulses && InputsQuiet())
+        {
+            _held.PressureMbar = _inputs.PressureMbar;
             return;
+        }
+
         PassTime();
         _doseFails = false;
         TakeInputs();
@@ -173,23 +182,28 @@ public sealed partial class Controller
 
     /// <summary>Writes the whole state.</summary>
     /// <param name="buffer">At least <see cref="StateLength"/> bytes.</param>
-    /// <returns>Bytes written, or 0 where the buffer is too short.</returns>
+    /// <returns>Bytes written, or 0 where the buffer is too short or a rule hands through another length than at first.</returns>
     public int SaveState(byte[] buffer)
     {
         PassQuietTime();
         _stream.Open(buffer, true);
         Transfer();
-        return _stream.Fits ? _stream.Position : 0;
+        int length = _stream.Position;
+        if (!_stream.Fits || (StateLength != 0 && length != StateLength))
+            return 0;
+        _stream.Seal(HeaderLength, length);
+        return length;
     }
 
     /// <summary>Reads a state that <see cref="SaveState"/> wrote, and goes on exactly from there. After a power cut, call <see cref="PowerUp"/> next.</summary>
-    /// <returns>False, with nothing changed, where the buffer holds no state of this core and rule.</returns>
+    /// <returns>False, with nothing changed, where the buffer holds no whole state of this core and rule.</returns>
     public bool RestoreState(byte[] buffer)
     {
+        if (StateLength == 0 || buffer.Length < StateLength)
+            return false;
         _stream.Open(buffer, false);
-        bool ours = _stream.Number(0) == StateMark && _stream.Number(0) == StateLength && buffer.Length >= StateLength;
-        int phase = _stream.Number(0);
-        if (!ours || !_stream.Fits || phase < 0 || phase > (int)Phase.Failed)
+        bool ours = _stream.Number(0) == StateMark && _stream.Number(0) == StateLength;
+        if (!ours || !_stream.SealHolds(HeaderLength, StateLength))
             return false;
         _stream.Open(buffer, false);
         Transfer();
@@ -221,7 +235,6 @@ public sealed partial class Controller
         _pressure.Forget();
         _shaft.PowerUp();
         _outputs.MakeSafe();
-        _pumpOffMs = Saturating.Never;
         PowerUpPhase();
     }
 
@@ -310,7 +323,7 @@ public sealed partial class Controller
             deadline = Saturating.Min(deadline, LampHalfPeriodMs - (_lampMs % LampHalfPeriodMs));
         _deadlineMs = deadline;
         int pulses = _shaft.DeadlineShaftPulses(_held.MachineRunning);
-        if (RestCounts && RestMatters)
+        if (RestCounts && RestIsWatched)
             pulses = Saturating.Min(pulses, _rest.DeadlineShaftPulses());
         _deadlinePulses = pulses;
     }
@@ -331,9 +344,11 @@ public sealed partial class Controller
     {
         _stream.Number(StateMark);
         _stream.Number(StateLength);
+        _stream.Number(0);
         Phase = (Phase)_stream.Number((int)Phase);
         _primeFrom = (Phase)_stream.Number((int)_primeFrom);
         _trying = _stream.Flag(_trying);
+        _afterFailure = _stream.Flag(_afterFailure);
         _readyMs = _stream.Number(_readyMs);
         _phaseMs = _stream.Number(_phaseMs);
         _pumpOffMs = _stream.Number(_pumpOffMs);

@@ -49,17 +49,25 @@ internal sealed class CycleSwitch
 
     private int DebounceMs => _settings.OfSwitch(_index, SettingField.SwitchDebounceMs);
 
+    /// <summary>
+    /// A switch found wrong is silent for a reason that is known. Only a try of a dose that this very switch should end
+    /// must be bounded all the same.
+    /// </summary>
+    private bool IsJudged =>
+        !Distrusted || (_index == _settings.DoseEndingIndex && _settings.DoseMode == DoseMode.Cycles);
+
     private int LimitMs
     {
         get
         {
-            int timeouts = (RetriesUsed + 1) * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs);
-            return Saturating.Add(_allowanceMs, timeouts);
+            // Retries used may be left over from settings that allowed more.
+            int used = Saturating.Min(RetriesUsed, _settings.OfSwitch(_index, SettingField.SwitchRetries));
+            return Saturating.Add(_allowanceMs, (used + 1) * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs));
         }
     }
 
     /// <summary>Whether the present timeout is over.</summary>
-    public bool TimeoutOver => !Distrusted && _timerMs >= LimitMs;
+    public bool TimeoutOver => IsJudged && _timerMs >= LimitMs;
 
     /// <summary>Whether another timeout may follow.</summary>
     public bool RetryLeft => RetriesUsed < _settings.OfSwitch(_index, SettingField.SwitchRetries);
@@ -106,10 +114,8 @@ internal sealed class CycleSwitch
         return (edge == SwitchEdge.On ? _sinceOnMs : _sinceOffMs) < shortest;
     }
 
-    /// <summary>Accepts an edge: the timeout is renewed.</summary>
-    /// <param name="edge">The edge.</param>
-    /// <param name="allowanceMs">Allowance for the next pulse: 0 within a dose.</param>
-    public void Accept(SwitchEdge edge, int allowanceMs)
+    /// <summary>Accepts an edge: the timeout is renewed, without an allowance, since pressure stands.</summary>
+    public void Accept(SwitchEdge edge)
     {
         Pulses = Saturating.Add(Pulses, 1);
         if (edge == SwitchEdge.On)
@@ -117,7 +123,7 @@ internal sealed class CycleSwitch
         else
             _sinceOffMs = 0;
         ClearWitness();
-        Renew(allowanceMs);
+        Renew(0);
     }
 
     /// <summary>Renews the timeout and the retries.</summary>
@@ -137,7 +143,7 @@ internal sealed class CycleSwitch
         _timerMs = used * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs);
     }
 
-    /// <summary>The allowance of a pulse that ended a dose, for the first pulse of the next.</summary>
+    /// <summary>The pump is started for a dose: its first pulse may take longer. The timer itself is not renewed.</summary>
     public void Allow(int allowanceMs) => _allowanceMs = allowanceMs;
 
     public void UseRetry() => RetriesUsed++;
@@ -164,7 +170,7 @@ internal sealed class CycleSwitch
     public int DeadlineMs(bool ready, bool doseRuns)
     {
         int deadline = ready ? _input.DeadlineMs(DebounceMs) : Saturating.Never;
-        if (doseRuns && !Distrusted)
+        if (doseRuns && IsJudged)
             deadline = Saturating.Min(deadline, Saturating.Remaining(LimitMs, _timerMs));
         if (WindowRuns)
             deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.ChatterWindowMs], _windowMs));

@@ -34,6 +34,9 @@ internal sealed class DoseProgress
     /// <summary>Whether the pump ran too long for one dose.</summary>
     public bool IsTooLong => PumpOnMs >= _settings[SettingField.DoseLimitMs];
 
+    /// <summary>A dose by run time does not end on an edge, so its edges never tell where the divider stands when it ends.</summary>
+    private bool ByRunTime => _settings.DoseMode == DoseMode.RunTime;
+
     /// <summary>A dose is due where no valid state was found.</summary>
     public void MakeDue() => Pending = true;
 
@@ -55,6 +58,8 @@ internal sealed class DoseProgress
         Edges = 0;
         PumpOnMs = 0;
         _credit = 0;
+        if (ByRunTime)
+            ForgetPosition();
     }
 
     public void ForgetPosition() => PositionKnown = false;
@@ -68,7 +73,7 @@ internal sealed class DoseProgress
     /// <returns>Whether it was counted; if not, it opened the counting.</returns>
     public bool Count()
     {
-        if (PositionKnown)
+        if (PositionKnown || ByRunTime)
         {
             Edges = Saturating.Add(Edges, 1);
             return true;
@@ -86,7 +91,7 @@ internal sealed class DoseProgress
     /// <returns>The credit so far, or -1 where the edge only told the position.</returns>
     public int Credit()
     {
-        if (!PositionKnown)
+        if (!PositionKnown && !ByRunTime)
         {
             PositionKnown = true;
             return -1;

@@ -86,6 +86,13 @@ internal sealed class PressureWatch
         int limit = _settings[SettingField.PressureLimitMbar];
         QuietLowMbar = pressureMbar > limit ? limit + 1 : pressureMbar >= reached ? reached : int.MinValue;
         QuietHighMbar = pressureMbar < reached ? reached - 1 : pressureMbar <= limit ? limit : int.MaxValue;
+        if (_settings.RestMode == RestMode.Rule)
+        {
+            // A user's rule may look at the pressure: to it every reading is another one.
+            QuietLowMbar = pressureMbar;
+            QuietHighMbar = pressureMbar;
+        }
+
         IsReached |= pressureMbar >= reached;
         IsOver |= pressureMbar > limit;
     }

@@ -134,8 +134,8 @@ internal sealed class RestClock
         _elapsedMs = stream.Number(_elapsedMs);
         _pulses = stream.Number(_pulses);
         RuleFailed = stream.Flag(RuleFailed);
-        _ruleRemainingMs = stream.Number(_ruleRemainingMs);
-        _ruleRemainingPulses = stream.Number(_ruleRemainingPulses);
+
+        // The rule's last answers are no state: it is asked again in the next scan, and when it was asked does not matter.
         if (_rule == null)
             return;
         try

@@ -76,7 +76,7 @@ public static class SettingTable
         specs[SettingField.RestFallbackMs] = Time("rest-fallback", 0, LongestMs, 0, "Rest by time while the shaft signal is lost or a rule is at fault; needed by shaft and rule.");
         specs[SettingField.RestOnlyWhileRunning] = Flag("rest-only-while-running", 0, "Whether rest counts only while the machine runs.");
         specs[SettingField.RuleLongestRestMs] = Time("rule-longest-rest", 1000, LongestMs, 24 * Hour, "Longest rest a user's rule may ask for.");
-        specs[SettingField.RestartDelayMs] = Time("restart-delay", 0, Hour, 10 * 1000, "Rest before an interrupted dose goes on, and where no valid state is found.");
+        specs[SettingField.RestartDelayMs] = Time("restart-delay", 1000, Hour, 10 * 1000, "Rest before an interrupted dose goes on, after a reset from failed, and where no valid state is found.");
         specs[SettingField.NewTryDelayMs] = Time("new-try-delay", 0, LongestMs, 0, "Rest in failed before a new try of an interrupted dose; 0 sets no new tries.");
         specs[SettingField.OverdueMs] = Time("overdue-limit", 1000, LongestMs, 2 * Hour, "Longest powered time without a completed dose.");
         specs[SettingField.PrimeLimitMs] = Time("prime-limit", 1000, Hour, 5 * Minute, "Longest time one press of prime may run the pump.");

@@ -110,9 +110,9 @@ public sealed class SettingsCheck
             Refuse(SettingField.ShaftFitted, 0, 1, 1, "a rest by shaft needs a shaft switch");
         if (mode == RestMode.Shaft || mode == RestMode.Rule)
             Within(settings, SettingField.RestFallbackMs, 1000, SettingTable.LongestMs, "shaft and rule need a fallback time");
-        int longest = mode == RestMode.Rule ? settings[SettingField.RuleLongestRestMs]
-            : mode == RestMode.Shaft ? settings[SettingField.RestFallbackMs]
-            : settings[SettingField.RestMs];
+        int longest = mode == RestMode.Rule || mode == RestMode.Shaft ? settings[SettingField.RestFallbackMs] : settings[SettingField.RestMs];
+        if (mode == RestMode.Rule && settings[SettingField.RuleLongestRestMs] > longest)
+            longest = settings[SettingField.RuleLongestRestMs];
         Within(settings, SettingField.OverdueMs, longest < SettingTable.LongestMs ? longest + 1 : longest, SettingTable.LongestMs, "must be longer than the longest rest by time");
     }
 

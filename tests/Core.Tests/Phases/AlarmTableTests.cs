@@ -1,0 +1,49 @@
+using System;
+using System.Linq;
+using Xunit;
+
+namespace LubeController.Core.Tests;
+
+/// <summary>Compares the alarms in PHASES.md with what the core knows of them.</summary>
+public sealed class AlarmTableTests
+{
+    private static readonly MarkdownTable Table = MarkdownTable.Read("alarm");
+
+    public static TheoryData<AlarmId> Ids() => new(Enum.GetValues<AlarmId>());
+
+    [Fact]
+    public void The_page_lists_the_alarms_in_the_order_of_the_core() =>
+        Assert.Equal(Enum.GetValues<AlarmId>().Select(AlarmTable.NameOf), Table.Rows.Select(row => row[0]));
+
+    [Fact]
+    public void The_count_is_the_number_of_identifiers() =>
+        Assert.Equal(AlarmTable.Count, Enum.GetValues<AlarmId>().Length);
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void An_alarm_acts_and_latches_as_the_page_says(AlarmId id)
+    {
+        var row = Table.Rows[(int)id];
+        Assert.Equal(row[2], AlarmTable.ActionOf(id) switch
+        {
+            AlarmAction.Interlock => "interlock",
+            AlarmAction.DoseEnding => "dose-ending",
+            _ => "none",
+        });
+        Assert.Equal(row[3], AlarmTable.CategoryOf(id) switch
+        {
+            AlarmCategory.Failure => "failure",
+            AlarmCategory.OutOfSpecification => "out of specification",
+            _ => "maintenance required",
+        });
+        Assert.Equal(row[4], Word(AlarmTable.Latches(id)));
+        Assert.Equal(row[5], Word(AlarmTable.TakesDelayOn(id)));
+        Assert.Equal(row[6], Word(AlarmTable.EndedByReset(id)));
+        Assert.NotEmpty(row[1]);
+    }
+
+    [Fact]
+    public void What_is_no_alarm_has_no_name() => Assert.Equal("", AlarmTable.NameOf((AlarmId)AlarmTable.Count));
+
+    private static string Word(bool yes) => yes ? "yes" : "no";
+}

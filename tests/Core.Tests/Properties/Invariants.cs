@@ -1,0 +1,46 @@
+using System;
+using Xunit;
+
+namespace LubeController.Core.Tests;
+
+/// <summary>What is true after every scan, whatever happened.</summary>
+internal static class Invariants
+{
+    public static void Hold(ScenarioRun run)
+    {
+        Controller core = run.Core;
+        Outputs outputs = run.Outputs;
+        AlarmList alarms = core.Alarms;
+        bool interlock = Any(alarms, id => alarms.ActionOf(id) == AlarmAction.Interlock);
+        bool stopping = Any(alarms, id => alarms.ActionOf(id) != AlarmAction.None);
+        bool failure = Any(alarms, id => alarms.CategoryOf(id) == AlarmCategory.Failure);
+        bool other = Any(alarms, id => alarms.CategoryOf(id) != AlarmCategory.Failure);
+        Assert.False(outputs.Pump && interlock, "the pump is off while an interlock stands");
+        Assert.False(outputs.Pump && run.Inputs.Stop, "the pump is off while stop is on");
+        Assert.Equal(core.Phase is Phase.Dose or Phase.Prime, outputs.Pump);
+        Assert.False(interlock && core.Phase is not (Phase.Failed or Phase.Stopped), "an interlock leaves only failed and stopped");
+        Assert.False(core.Phase == Phase.Failed && !stopping, "in failed a pump-stopping failure stands");
+        Assert.False(core.Phase == Phase.Failed && outputs.HealthyRelay, "in failed the healthy relay is dropped");
+        Assert.Equal(!failure, outputs.HealthyRelay);
+        Assert.Equal(other || core.Phase is Phase.Stopped or Phase.Prime, outputs.Warning);
+        Assert.False(outputs.Lamp && alarms.Standing == 0 && !alarms.AnyUnseen, "the lamp is dark where nothing stands or waits");
+        Assert.False(run.Inputs.Stop && core.Phase != Phase.Stopped, "stop leaves no other phase");
+        Assert.Equal(interlock, alarms.InterlockStands);
+        Assert.Equal(stopping, alarms.PumpStoppingStands);
+        Assert.InRange(core.NextDeadlineMs, 1, int.MaxValue);
+        Assert.InRange(core.NextDeadlineShaftPulses, 1, int.MaxValue);
+        if (core.Phase == Phase.Dose || core.Phase == Phase.RetryPause)
+            Assert.True(core.DosePending);
+    }
+
+    private static bool Any(AlarmList alarms, Func<AlarmId, bool> holds)
+    {
+        foreach (AlarmId id in Enum.GetValues<AlarmId>())
+        {
+            if (alarms.Stands(id) && holds(id))
+                return true;
+        }
+
+        return false;
+    }
+}
