@@ -1,0 +1,44 @@
+namespace LubeController.Core;
+
+/// <summary>Every alarm, named for what is wrong. How each one acts is told by <see cref="AlarmTable"/>.</summary>
+public enum AlarmId
+{
+    /// <summary>A cycle switch's timeout ended with no retries left: no cycle was seen, the cause is unknown.</summary>
+    DividerStalled = 0,
+
+    /// <summary>The pump-on time of one dose went beyond its limit.</summary>
+    DoseTooLong = 1,
+
+    /// <summary>The pump ran and the line pressure was not reached within its time.</summary>
+    LinePressureMissing = 2,
+
+    /// <summary>The line pressure is above its limit.</summary>
+    LineOverpressure = 3,
+
+    /// <summary>The empty switch of the reservoir is on.</summary>
+    ReservoirEmpty = 4,
+
+    /// <summary>The settings were refused.</summary>
+    SettingsInvalid = 5,
+
+    /// <summary>A second witness proves a cycle switch wrong, or it chatters.</summary>
+    CycleSwitchFault = 6,
+
+    /// <summary>Pulses came after the run-on time with the pump off.</summary>
+    PulseWhileIdle = 7,
+
+    /// <summary>No dose was completed within the limit.</summary>
+    LubricationOverdue = 8,
+
+    /// <summary>No shaft pulses came while the machine runs.</summary>
+    ShaftSignalLost = 9,
+
+    /// <summary>A user's rule threw or answered out of range; the fallback time takes over.</summary>
+    RuleFault = 10,
+
+    /// <summary>Pulses came faster than the pump can cause.</summary>
+    PulseTooFast = 11,
+
+    /// <summary>The low switch of the reservoir is on.</summary>
+    ReservoirLow = 12,
+}

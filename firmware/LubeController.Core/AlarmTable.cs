@@ -1,0 +1,111 @@
+namespace LubeController.Core;
+
+/// <summary>How an alarm acts on the pump while it stands.</summary>
+public enum AlarmAction
+{
+    /// <summary>It only informs.</summary>
+    None = 0,
+
+    /// <summary>The running dose fails and the phase becomes failed; priming and new tries stay possible.</summary>
+    DoseEnding = 1,
+
+    /// <summary>The pump is off while it stands and the phase becomes failed.</summary>
+    Interlock = 2,
+}
+
+/// <summary>Categories of NAMUR NE 107, shown as text. Function check is driven by a phase, never by an alarm.</summary>
+public enum AlarmCategory
+{
+    /// <summary>Failure: drops the healthy relay.</summary>
+    Failure = 0,
+
+    /// <summary>Out of specification: drives the warning output.</summary>
+    OutOfSpecification = 1,
+
+    /// <summary>Maintenance required: drives the warning output.</summary>
+    MaintenanceRequired = 2,
+}
+
+/// <summary>The fixed facts of every alarm, in one place.</summary>
+public static class AlarmTable
+{
+    /// <summary>Number of alarms; identifiers run from 0 to one less.</summary>
+    public const int Count = 13;
+
+    /// <summary>The name users see, lower case with hyphens; empty for what is no alarm, never null.</summary>
+    /// <remarks>No table of strings: other classes' static initialisers ask for names, and may run before this class's own.</remarks>
+    public static string NameOf(AlarmId id)
+    {
+        switch (id)
+        {
+            case AlarmId.DividerStalled: return "divider-stalled";
+            case AlarmId.DoseTooLong: return "dose-too-long";
+            case AlarmId.LinePressureMissing: return "line-pressure-missing";
+            case AlarmId.LineOverpressure: return "line-overpressure";
+            case AlarmId.ReservoirEmpty: return "reservoir-empty";
+            case AlarmId.SettingsInvalid: return "settings-invalid";
+            case AlarmId.CycleSwitchFault: return "cycle-switch-fault";
+            case AlarmId.PulseWhileIdle: return "pulse-while-idle";
+            case AlarmId.LubricationOverdue: return "lubrication-overdue";
+            case AlarmId.ShaftSignalLost: return "shaft-signal-lost";
+            case AlarmId.RuleFault: return "rule-fault";
+            case AlarmId.PulseTooFast: return "pulse-too-fast";
+            case AlarmId.ReservoirLow: return "reservoir-low";
+            default: return "";
+        }
+    }
+
+    /// <summary>How the alarm acts. <see cref="AlarmId.CycleSwitchFault"/> ends a dose only for the dose-ending switch; that case is told apart by <see cref="AlarmList"/>.</summary>
+    public static AlarmAction ActionOf(AlarmId id)
+    {
+        switch (id)
+        {
+            case AlarmId.DividerStalled:
+            case AlarmId.DoseTooLong:
+            case AlarmId.LinePressureMissing:
+                return AlarmAction.DoseEnding;
+            case AlarmId.LineOverpressure:
+            case AlarmId.ReservoirEmpty:
+            case AlarmId.SettingsInvalid:
+                return AlarmAction.Interlock;
+            default:
+                return AlarmAction.None;
+        }
+    }
+
+    /// <summary>The category, with the same exception as <see cref="ActionOf"/>.</summary>
+    public static AlarmCategory CategoryOf(AlarmId id)
+    {
+        switch (id)
+        {
+            case AlarmId.CycleSwitchFault:
+            case AlarmId.ShaftSignalLost:
+            case AlarmId.RuleFault:
+            case AlarmId.PulseTooFast:
+                return AlarmCategory.OutOfSpecification;
+            case AlarmId.ReservoirLow:
+                return AlarmCategory.MaintenanceRequired;
+            default:
+                return AlarmCategory.Failure;
+        }
+    }
+
+    /// <summary>Whether the alarm latches, so that it stands until reset after its condition has ended.</summary>
+    public static bool Latches(AlarmId id) =>
+        id != AlarmId.LubricationOverdue && id != AlarmId.ShaftSignalLost && id != AlarmId.ReservoirLow;
+
+    /// <summary>
+    /// Whether the condition is one that only a running pump, or a rule at work, can show: then reset itself ends it, and
+    /// the alarm rises again within its bound if the cause remains.
+    /// </summary>
+    public static bool EndedByReset(AlarmId id) =>
+        ActionOf(id) == AlarmAction.DoseEnding || id == AlarmId.RuleFault;
+
+    /// <summary>
+    /// Whether a delay before raising may be set. The other alarms already stand for something that has happened, often
+    /// at the end of a time of their own, and are raised at once.
+    /// </summary>
+    public static bool TakesDelayOn(AlarmId id) =>
+        id == AlarmId.LineOverpressure || id == AlarmId.ReservoirEmpty || id == AlarmId.LubricationOverdue
+        || id == AlarmId.ShaftSignalLost || id == AlarmId.ReservoirLow;
+}

@@ -1,0 +1,61 @@
+namespace LubeController.Core;
+
+/// <summary>A level that counts once it has rested for a debounce time. The first level accepted is a baseline.</summary>
+internal sealed class DebouncedInput
+{
+    private bool _sampled;
+    private bool _raw;
+    private int _rawForMs;
+
+    /// <summary>The level accepted last; means nothing before <see cref="Known"/>.</summary>
+    public bool Level { get; private set; }
+
+    /// <summary>Whether a level has been accepted since <see cref="Forget"/>.</summary>
+    public bool Known { get; private set; }
+
+    private bool Waits => _sampled && (!Known || _raw != Level);
+
+    /// <summary>Forgets what was accepted, as at power-up.</summary>
+    public void Forget()
+    {
+        _sampled = false;
+        Known = false;
+        _rawForMs = 0;
+    }
+
+    public void Advance(int elapsedMs)
+    {
+        if (Waits)
+            _rawForMs = Saturating.Add(_rawForMs, elapsedMs);
+    }
+
+    /// <summary>Takes the level as wired.</summary>
+    /// <returns>Whether a level was accepted just now: the baseline, or an edge where <see cref="Known"/> was true before.</returns>
+    public bool Sample(bool raw, int debounceMs, bool mayAccept)
+    {
+        if (!_sampled || raw != _raw)
+        {
+            _sampled = true;
+            _raw = raw;
+            _rawForMs = 0;
+        }
+
+        if (!mayAccept || !Waits || _rawForMs < debounceMs)
+            return false;
+        Level = raw;
+        Known = true;
+        return true;
+    }
+
+    public int DeadlineMs(int debounceMs) =>
+        Waits ? Saturating.Remaining(debounceMs, _rawForMs) : Saturating.Never;
+
+    public void Transfer(StateStream stream)
+    {
+        _sampled = stream.Flag(_sampled);
+        _raw = stream.Flag(_raw);
+        _rawForMs = stream.Number(_rawForMs);
+        Level = stream.Flag(Level);
+        Known = stream.Flag(Known);
+    }
+}

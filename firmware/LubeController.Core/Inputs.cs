@@ -1,0 +1,94 @@
+namespace LubeController.Core;
+
+/// <summary>
+/// The input image of one scan: levels as wired, before debounce and polarity. Made once and written anew before every
+/// scan. All digital levels share one word, so that "nothing changed" is one comparison.
+/// </summary>
+public sealed class Inputs
+{
+    /// <summary>Most cycle switches one controller can have.</summary>
+    public const int MaxCycleSwitches = 4;
+
+    private const int RunningBit = 1 << 8;
+    private const int LowBit = 1 << 9;
+    private const int EmptyBit = 1 << 10;
+    private const int PressureBit = 1 << 11;
+    private const int StopBit = 1 << 12;
+    private const int StartBit = 1 << 13;
+    private const int AcknowledgeBit = 1 << 14;
+    private const int ResetBit = 1 << 15;
+    private const int DoseNowBit = 1 << 16;
+    private const int PrimeBit = 1 << 17;
+
+    /// <summary>All digital levels in one word.</summary>
+    public int Levels { get; private set; } = RunningBit;
+
+    /// <summary>Machine running; a machine without this signal reads running, as a broken wire does.</summary>
+    public bool MachineRunning { get => Is(RunningBit); set => Put(RunningBit, value); }
+
+    /// <summary>Low-level switch of the reservoir.</summary>
+    public bool LevelLow { get => Is(LowBit); set => Put(LowBit, value); }
+
+    /// <summary>Empty switch of the reservoir.</summary>
+    public bool LevelEmpty { get => Is(EmptyBit); set => Put(EmptyBit, value); }
+
+    /// <summary>Pressure switch of the line.</summary>
+    public bool PressureSwitch { get => Is(PressureBit); set => Put(PressureBit, value); }
+
+    /// <summary>Operating stop, maintained; true is stop, as a broken wire reads. Not an emergency stop.</summary>
+    public bool Stop { get => Is(StopBit); set => Put(StopBit, value); }
+
+    /// <summary>Start button.</summary>
+    public bool Start { get => Is(StartBit); set => Put(StartBit, value); }
+
+    /// <summary>Acknowledge button.</summary>
+    public bool Acknowledge { get => Is(AcknowledgeBit); set => Put(AcknowledgeBit, value); }
+
+    /// <summary>Reset button.</summary>
+    public bool Reset { get => Is(ResetBit); set => Put(ResetBit, value); }
+
+    /// <summary>Dose-now button.</summary>
+    public bool DoseNow { get => Is(DoseNowBit); set => Put(DoseNowBit, value); }
+
+    /// <summary>Prime button, held to run.</summary>
+    public bool Prime { get => Is(PrimeBit); set => Put(PrimeBit, value); }
+
+    /// <summary>Shaft pulses since the last scan, from a counter with a minimum pulse width; 0 or more.</summary>
+    public int ShaftPulses { get; set; }
+
+    /// <summary>Milliseconds since the last of <see cref="ShaftPulses"/>; means nothing where there are none.</summary>
+    public int ShaftPulseAgeMs { get; set; }
+
+    /// <summary>Line pressure from a transmitter, millibar gauge.</summary>
+    public int PressureMbar { get; set; }
+
+    /// <summary>Lubricant temperature, tenths of a degree Celsius.</summary>
+    public int TemperatureDeciC { get; set; } = 200;
+
+    /// <summary>Level of a cycle switch, 0 to <see cref="MaxCycleSwitches"/> - 1.</summary>
+    public bool CycleSwitch(int index) => Is(1 << index);
+
+    /// <summary>Sets the level of a cycle switch, 0 to <see cref="MaxCycleSwitches"/> - 1.</summary>
+    public void SetCycleSwitch(int index, bool on) => Put(1 << index, on);
+
+    /// <summary>Takes over every field of another image.</summary>
+    public void CopyFrom(Inputs other)
+    {
+        Levels = other.Levels;
+        ShaftPulses = other.ShaftPulses;
+        ShaftPulseAgeMs = other.ShaftPulseAgeMs;
+        PressureMbar = other.PressureMbar;
+        TemperatureDeciC = other.TemperatureDeciC;
+    }
+
+    internal void Transfer(StateStream stream)
+    {
+        Levels = stream.Number(Levels);
+        PressureMbar = stream.Number(PressureMbar);
+        TemperatureDeciC = stream.Number(TemperatureDeciC);
+    }
+
+    private bool Is(int bit) => (Levels & bit) != 0;
+
+    private void Put(int bit, bool on) => Levels = on ? Levels | bit : Levels & ~bit;
+}

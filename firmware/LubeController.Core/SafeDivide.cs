@@ -1,0 +1,8 @@
+namespace LubeController.Core;
+
+/// <summary>The only place that divides by a variable: division by zero is a processor fault on the microcontroller.</summary>
+public static class SafeDivide
+{
+    /// <summary>The quotient, rounded towards zero; a divisor below 1 counts as 1.</summary>
+    public static int Quotient(int dividend, int divisor) => dividend / (divisor < 1 ? 1 : divisor);
+}

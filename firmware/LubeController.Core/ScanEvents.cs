@@ -1,0 +1,112 @@
+namespace LubeController.Core;
+
+/// <summary>What sort of thing a scan saw or did.</summary>
+public enum ScanEvent
+{
+    /// <summary>The phase changed; subject is the old phase, detail the new one.</summary>
+    PhaseChanged = 0,
+
+    /// <summary>An alarm became active; subject is the alarm.</summary>
+    AlarmRaised = 1,
+
+    /// <summary>An alarm's condition ended; subject is the alarm.</summary>
+    AlarmEnded = 2,
+
+    /// <summary>Reset cleared an alarm's latch; subject is the alarm.</summary>
+    LatchCleared = 3,
+
+    /// <summary>An edge of a cycle switch was accepted and counted; subject is the switch, detail the dose's count.</summary>
+    PulseCounted = 4,
+
+    /// <summary>An accepted edge of a switch that ends no dose, or at a time when none runs; subject is the switch.</summary>
+    PulseSeen = 5,
+
+    /// <summary>An accepted edge that opened the counting, the divider's position not being known; subject is the switch.</summary>
+    PulseOpened = 6,
+
+    /// <summary>A run-on pulse was credited to the next dose; subject is the switch, detail the credit.</summary>
+    PulseCredited = 7,
+
+    /// <summary>An edge came too fast and was ignored; subject is the switch.</summary>
+    PulseTooFast = 8,
+
+    /// <summary>An edge of a switch under cycle-switch-fault was ignored; subject is the switch.</summary>
+    PulseDistrusted = 9,
+
+    /// <summary>A cycle switch was found wrong; subject is the switch, detail 1 for chatter, 2 for a second witness.</summary>
+    SwitchFound = 10,
+
+    /// <summary>A press was obeyed; subject is the button.</summary>
+    PressObeyed = 11,
+
+    /// <summary>A press was refused in this phase; subject is the button.</summary>
+    PressRefused = 12,
+
+    /// <summary>A dose was completed; subject is its count.</summary>
+    DoseCompleted = 13,
+}
+
+/// <summary>Buttons as they appear in <see cref="ScanEvents"/>.</summary>
+public enum Button
+{
+    /// <summary>Start.</summary>
+    Start = 0,
+
+    /// <summary>Acknowledge.</summary>
+    Acknowledge = 1,
+
+    /// <summary>Reset.</summary>
+    Reset = 2,
+
+    /// <summary>Dose now.</summary>
+    DoseNow = 3,
+
+    /// <summary>Prime.</summary>
+    Prime = 4,
+}
+
+/// <summary>The events of the latest scan, in order. A list of fixed length made once; what does not fit is counted.</summary>
+public sealed class ScanEvents
+{
+    /// <summary>Most events kept of one scan.</summary>
+    public const int Capacity = 64;
+
+    private readonly byte[] _kinds = new byte[Capacity];
+    private readonly int[] _subjects = new int[Capacity];
+    private readonly int[] _details = new int[Capacity];
+
+    /// <summary>Number of events kept.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>Number of events that did not fit.</summary>
+    public int Lost { get; private set; }
+
+    /// <summary>Kind of an event, index 0 to <see cref="Count"/> - 1.</summary>
+    public ScanEvent Kind(int index) => (ScanEvent)_kinds[index];
+
+    /// <summary>What it is about; see <see cref="ScanEvent"/>.</summary>
+    public int Subject(int index) => _subjects[index];
+
+    /// <summary>More about it; see <see cref="ScanEvent"/>.</summary>
+    public int Detail(int index) => _details[index];
+
+    internal void Clear()
+    {
+        Count = 0;
+        Lost = 0;
+    }
+
+    internal void Add(ScanEvent kind, int subject, int detail)
+    {
+        if (Count == Capacity)
+        {
+            Lost = Saturating.Add(Lost, 1);
+            return;
+        }
+
+        _kinds[Count] = (byte)kind;
+        _subjects[Count] = subject;
+        _details[Count] = detail;
+        Count++;
+    }
+}

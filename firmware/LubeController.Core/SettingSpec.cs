@@ -1,0 +1,76 @@
+namespace LubeController.Core;
+
+/// <summary>Unit in which the core keeps a setting.</summary>
+public enum SettingUnit
+{
+    /// <summary>A count, without unit.</summary>
+    Count = 0,
+
+    /// <summary>Milliseconds.</summary>
+    Milliseconds = 1,
+
+    /// <summary>Microseconds.</summary>
+    Microseconds = 2,
+
+    /// <summary>Millibar gauge.</summary>
+    Millibar = 3,
+
+    /// <summary>Tenths of a degree Celsius.</summary>
+    DeciCelsius = 4,
+
+    /// <summary>Revolutions per minute.</summary>
+    PerMinute = 5,
+
+    /// <summary>Per cent.</summary>
+    Percent = 6,
+
+    /// <summary>No (0) or yes (1).</summary>
+    Flag = 7,
+
+    /// <summary>One of <see cref="SettingSpec.Choices"/>, by index.</summary>
+    Choice = 8,
+}
+
+/// <summary>Name, unit, range and preset of one setting. Immutable.</summary>
+public sealed class SettingSpec
+{
+    /// <summary>Describes a setting.</summary>
+    public SettingSpec(string name, SettingUnit unit, int minimum, int maximum, int preset, string meaning)
+    {
+        Name = name;
+        Unit = unit;
+        Minimum = minimum;
+        Maximum = maximum;
+        Preset = preset;
+        Meaning = meaning;
+        Choices = new string[0];
+    }
+
+    /// <summary>Describes a setting that takes one of some words.</summary>
+    public SettingSpec(string name, string[] choices, int preset, string meaning)
+        : this(name, SettingUnit.Choice, 0, choices.Length - 1, preset, meaning)
+    {
+        Choices = choices;
+    }
+
+    /// <summary>Lower case with hyphens; never null.</summary>
+    public string Name { get; }
+
+    /// <summary>Unit of the value.</summary>
+    public SettingUnit Unit { get; }
+
+    /// <summary>Smallest value accepted.</summary>
+    public int Minimum { get; }
+
+    /// <summary>Largest value accepted.</summary>
+    public int Maximum { get; }
+
+    /// <summary>Value before anything is set.</summary>
+    public int Preset { get; }
+
+    /// <summary>One sentence for people.</summary>
+    public string Meaning { get; }
+
+    /// <summary>The words of a <see cref="SettingUnit.Choice"/>, by index; empty for the other units.</summary>
+    public string[] Choices { get; }
+}

@@ -1,0 +1,126 @@
+namespace LubeController.Core;
+
+/// <summary>Name, unit, range, preset and meaning of every setting, in one place. Index: <see cref="SettingField"/>.</summary>
+public static class SettingTable
+{
+    /// <summary>Longest time a setting can hold, 24 days: below 2^31 ms with room for the sums that are checked.</summary>
+    public const int LongestMs = 24 * 24 * 3600 * 1000;
+
+    private const int Minute = 60 * 1000;
+    private const int Hour = 60 * Minute;
+
+    private static readonly SettingSpec[] Specs = Make();
+
+    /// <summary>The description of a setting; never null.</summary>
+    /// <param name="field">0 to <see cref="SettingField.Count"/> - 1.</param>
+    public static SettingSpec Spec(int field) => Specs[field];
+
+    /// <summary>The index of a setting by name, or -1.</summary>
+    public static int Find(string name)
+    {
+        for (int field = 0; field < SettingField.Count; field++)
+        {
+            if (Specs[field].Name == name)
+                return field;
+        }
+
+        return -1;
+    }
+
+    private static SettingSpec[] Make()
+    {
+        var specs = new SettingSpec[SettingField.Count];
+        MakeDose(specs);
+        MakeRest(specs);
+        MakeSensors(specs);
+        for (int index = 0; index < Inputs.MaxCycleSwitches; index++)
+            MakeSwitch(specs, index);
+        for (int index = 0; index < AlarmTable.Count; index++)
+            MakeDelays(specs, (AlarmId)index);
+        return specs;
+    }
+
+    private static SettingSpec Time(string name, int minimum, int maximum, int preset, string meaning) =>
+        new SettingSpec(name, SettingUnit.Milliseconds, minimum, maximum, preset, meaning);
+
+    private static SettingSpec Number(string name, int minimum, int maximum, int preset, string meaning) =>
+        new SettingSpec(name, SettingUnit.Count, minimum, maximum, preset, meaning);
+
+    private static SettingSpec Flag(string name, int preset, string meaning) =>
+        new SettingSpec(name, SettingUnit.Flag, 0, 1, preset, meaning);
+
+    private static void MakeDose(SettingSpec[] specs)
+    {
+        specs[SettingField.SwitchCount] = Number("cycle-switches", 0, Inputs.MaxCycleSwitches, 1, "Cycle switches fitted to the divider.");
+        specs[SettingField.DoseEndingSwitch] = Number("dose-ending-switch", 1, Inputs.MaxCycleSwitches, 1, "The switch, counted from 1, whose pulses end a dose.");
+        specs[SettingField.EdgesPerCycle] = Number("edges-per-cycle", 1, 2, 1, "1 counts full cycles; 2 counts both edges, so half cycles, which are approximate and feed one side of each twin section.");
+        specs[SettingField.DoseMode] = new SettingSpec("dose-by", new[] { "cycles", "run-time" }, 0, "What ends a dose; by run time nothing shows that anything was delivered.");
+        specs[SettingField.DoseEdges] = Number("dose-edges", 1, 10000, 3, "Counted edges of one dose: full cycles, or half cycles with two edges per cycle.");
+        specs[SettingField.DoseRunMs] = Time("dose-run-time", 1000, 24 * Hour, 60 * 1000, "Pump-on time of a dose that ends by run time.");
+        specs[SettingField.DoseLimitMs] = Time("dose-limit", 1000, 48 * Hour, 30 * Minute, "Longest pump-on time of one dose.");
+        specs[SettingField.FirstPulseAllowanceMs] = Time("first-pulse-allowance", 0, 24 * Hour, 10 * 1000, "Extra time for the first pulse of a dose, which has to wait for pressure.");
+        specs[SettingField.RetryPauseMs] = Time("retry-pause", 100, 24 * Hour, 5 * 1000, "Pump-off time before a retry.");
+        specs[SettingField.MinPulseIntervalMs] = Time("shortest-pulse-interval", 0, Hour, 0, "Pulses of one direction closer than this come faster than the pump can cause; 0 judges none.");
+        specs[SettingField.RunOnMs] = Time("run-on-time", 0, Hour, 5 * 1000, "Time after the pump stops in which stored pressure may still cause pulses.");
+        specs[SettingField.ReadyDelayMs] = Time("switch-ready-delay", 0, 10 * 1000, 300, "Time after power-up before a cycle switch is believed (IEC 60947-5-2 allows 300 ms; from memory).");
+        specs[SettingField.ChatterChanges] = Number("chatter-changes", 0, 1000, 20, "Level changes of a cycle switch within the chatter window that prove it chatters; 0 judges none.");
+        specs[SettingField.ChatterWindowMs] = Time("chatter-window", 100, 10 * Minute, 2000, "Window in which level changes are counted.");
+        specs[SettingField.WitnessPulses] = Number("witness-pulses", 0, 100, 3, "Pulses of one switch without any of another that prove the other wrong; 0 judges none, 1 and 2 prove nothing.");
+    }
+
+    private static void MakeRest(SettingSpec[] specs)
+    {
+        specs[SettingField.RestMode] = new SettingSpec("rest-by", new[] { "time", "shaft", "either", "rule" }, 0, "What ends a rest.");
+        specs[SettingField.RestMs] = Time("rest", 1000, LongestMs, 20 * Minute, "Rest by elapsed time.");
+        specs[SettingField.RestRevolutions] = Number("rest-revolutions", 1, 100000000, 10000, "Rest by shaft revolutions.");
+        specs[SettingField.RestFallbackMs] = Time("rest-fallback", 0, LongestMs, 0, "Rest by time while the shaft signal is lost or a rule is at fault; needed by shaft and rule.");
+        specs[SettingField.RestOnlyWhileRunning] = Flag("rest-only-while-running", 0, "Whether rest counts only while the machine runs.");
+        specs[SettingField.RuleLongestRestMs] = Time("rule-longest-rest", 1000, LongestMs, 24 * Hour, "Longest rest a user's rule may ask for.");
+        specs[SettingField.RestartDelayMs] = Time("restart-delay", 0, Hour, 10 * 1000, "Rest before an interrupted dose goes on, and where no valid state is found.");
+        specs[SettingField.NewTryDelayMs] = Time("new-try-delay", 0, LongestMs, 0, "Rest in failed before a new try of an interrupted dose; 0 sets no new tries.");
+        specs[SettingField.OverdueMs] = Time("overdue-limit", 1000, LongestMs, 2 * Hour, "Longest powered time without a completed dose.");
+        specs[SettingField.PrimeLimitMs] = Time("prime-limit", 1000, Hour, 5 * Minute, "Longest time one press of prime may run the pump.");
+        specs[SettingField.ButtonDebounceMs] = Time("button-debounce", 0, 1000, 20, "Time a button must rest at a level.");
+        specs[SettingField.SaveIntervalMs] = Time("save-interval", 1000, Hour, Minute, "Longest time between two saves of the state.");
+    }
+
+    private static void MakeSensors(SettingSpec[] specs)
+    {
+        specs[SettingField.ShaftFitted] = Flag("shaft-switch", 0, "Whether a shaft switch is fitted.");
+        specs[SettingField.ShaftPulsesPerRevolution] = Number("shaft-pulses-per-revolution", 1, 1000, 1, "Shaft pulses of one revolution.");
+        specs[SettingField.ShaftMaxPerMinute] = new SettingSpec("shaft-fastest-speed", SettingUnit.PerMinute, 1, 100000, 3000, "Fastest speed of the shaft.");
+        specs[SettingField.ShaftMinPulseWidthUs] = new SettingSpec("shaft-shortest-pulse", SettingUnit.Microseconds, 0, 1000000, 1000, "Shortest pulse the counter input takes; pause and pulse must both be longer.");
+        specs[SettingField.ShaftLostMs] = Time("shaft-lost-time", 100, 24 * Hour, 30 * 1000, "Time without a shaft pulse, the machine running, after which the signal is lost.");
+        specs[SettingField.ShaftStandstillMs] = Time("shaft-standstill-time", 100, 24 * Hour, 10 * 1000, "Time without a shaft pulse after which the shaft says standstill.");
+        specs[SettingField.LevelLowFitted] = Flag("level-low-switch", 0, "Whether a low-level switch is fitted.");
+        specs[SettingField.LevelLowInverted] = Flag("level-low-inverted", 0, "Whether the low switch opens when the level is low.");
+        specs[SettingField.LevelEmptyFitted] = Flag("level-empty-switch", 0, "Whether an empty switch is fitted.");
+        specs[SettingField.LevelEmptyInverted] = Flag("level-empty-inverted", 0, "Whether the empty switch opens when the reservoir is empty.");
+        specs[SettingField.LevelDebounceMs] = Time("level-debounce", 0, Minute, 500, "Time a level switch must rest at a level.");
+        specs[SettingField.PressureSwitchUse] = new SettingSpec("pressure-switch-shows", new[] { "nothing", "pressure-reached", "pressure-limit" }, 0, "What the pressure switch shows when on.");
+        specs[SettingField.PressureSwitchInverted] = Flag("pressure-switch-inverted", 0, "Whether the pressure switch opens on pressure.");
+        specs[SettingField.PressureDebounceMs] = Time("pressure-debounce", 0, Minute, 50, "Time the pressure switch must rest at a level.");
+        specs[SettingField.PressureTransmitterFitted] = Flag("pressure-transmitter", 0, "Whether a pressure transmitter is fitted.");
+        specs[SettingField.PressureReachedMbar] = new SettingSpec("pressure-reached", SettingUnit.Millibar, 0, 1000000, 10000, "Transmitter reading from which line pressure is reached.");
+        specs[SettingField.PressureLimitMbar] = new SettingSpec("pressure-limit", SettingUnit.Millibar, 1000, 1000000, 250000, "Transmitter reading above which line pressure is too high.");
+        specs[SettingField.PressureMissingMs] = Time("pressure-missing-time", 0, 24 * Hour, 0, "Pump-on time without line pressure after which it is missing; 0 judges none.");
+    }
+
+    private static void MakeSwitch(SettingSpec[] specs, int index)
+    {
+        string prefix = "switch-" + (char)('1' + index);
+        specs[SettingField.OfSwitch(index, SettingField.SwitchDebounceMs)] = Time(prefix + "-debounce", 0, 10 * 1000, 50, "Time this cycle switch must rest at a level.");
+        specs[SettingField.OfSwitch(index, SettingField.SwitchTimeoutMs)] = Time(prefix + "-timeout", 100, 48 * Hour, Minute, "Pump-on time without a pulse of this switch after which its timeout ends.");
+        specs[SettingField.OfSwitch(index, SettingField.SwitchRetries)] = Number(prefix + "-retries", 0, 100, 0, "Retries this switch allows before the divider counts as stalled.");
+        specs[SettingField.OfSwitch(index, SettingField.SwitchInverted)] = Flag(prefix + "-inverted", 0, "Whether this cycle switch opens when it sees the piston.");
+    }
+
+    private static void MakeDelays(SettingSpec[] specs, AlarmId id)
+    {
+        string name = AlarmTable.NameOf(id);
+        int longestOn = AlarmTable.TakesDelayOn(id) ? Hour : 0;
+        int presetOff = id == AlarmId.PulseWhileIdle || id == AlarmId.PulseTooFast ? Minute : 0;
+        specs[SettingField.DelayOn(id)] = Time(name + "-delay-on", 0, longestOn, 0, "Time the condition must last before the alarm is raised.");
+        specs[SettingField.DelayOff(id)] = Time(name + "-delay-off", 0, 24 * Hour, presetOff, "Time the condition must be absent before it counts as ended.");
+    }
+}

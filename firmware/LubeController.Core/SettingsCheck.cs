@@ -1,0 +1,153 @@
+namespace LubeController.Core;
+
+/// <summary>One reason for which settings are refused.</summary>
+public sealed class SettingsRefusal
+{
+    internal SettingsRefusal(int field, int value, int minimum, int maximum, string reason)
+    {
+        Field = field;
+        Value = value;
+        Minimum = minimum;
+        Maximum = maximum;
+        Reason = reason;
+    }
+
+    /// <summary>The setting at fault, an index into <see cref="SettingTable"/>.</summary>
+    public int Field { get; }
+
+    /// <summary>The value found.</summary>
+    public int Value { get; }
+
+    /// <summary>Smallest value that would be accepted beside the other settings.</summary>
+    public int Minimum { get; }
+
+    /// <summary>Largest value that would be accepted beside the other settings.</summary>
+    public int Maximum { get; }
+
+    /// <summary>Why, in words; never null.</summary>
+    public string Reason { get; }
+}
+
+/// <summary>
+/// Judges settings as a whole: first each value against its range, then values against each other. Runs when settings
+/// are handed over, never in a scan.
+/// </summary>
+public sealed class SettingsCheck
+{
+    /// <summary>Most refusals listed; settings with more are refused all the same.</summary>
+    public const int Capacity = 32;
+
+    private readonly SettingsRefusal[] _refusals = new SettingsRefusal[Capacity];
+
+    /// <summary>Number of refusals listed; 0 means that the settings are accepted.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>A refusal, index 0 to <see cref="Count"/> - 1.</summary>
+    public SettingsRefusal this[int index] => _refusals[index];
+
+    /// <summary>Judges settings.</summary>
+    /// <param name="settings">The settings.</param>
+    /// <param name="hasRule">Whether a user's rest rule is built in.</param>
+    /// <returns>Whether they are accepted.</returns>
+    public bool Accepts(Settings settings, bool hasRule)
+    {
+        Count = 0;
+        for (int field = 0; field < SettingField.Count; field++)
+        {
+            SettingSpec spec = SettingTable.Spec(field);
+            Within(settings, field, spec.Minimum, spec.Maximum, "out of range");
+        }
+
+        // Sums of values that are out of range would mislead, and might overflow.
+        if (Count == 0)
+        {
+            CheckDose(settings);
+            CheckRest(settings, hasRule);
+            CheckShaft(settings);
+            CheckPressure(settings);
+        }
+
+        return Count == 0;
+    }
+
+    private void CheckDose(Settings settings)
+    {
+        bool byCycles = settings.DoseMode == DoseMode.Cycles;
+        if (byCycles)
+        {
+            Within(settings, SettingField.SwitchCount, 1, Inputs.MaxCycleSwitches, "a dose by cycles needs a cycle switch");
+            Within(settings, SettingField.DoseEndingSwitch, 1, settings[SettingField.SwitchCount], "the dose-ending switch is not fitted");
+        }
+        else
+        {
+            Within(settings, SettingField.DoseRunMs, 1000, settings[SettingField.DoseLimitMs] - 1, "a dose by run time must end before dose-limit");
+        }
+
+        int witness = settings[SettingField.WitnessPulses];
+        if (witness == 1 || witness == 2)
+            Refuse(SettingField.WitnessPulses, witness, 3, 100, "fewer than three pulses prove nothing; 0 judges none");
+        for (int index = 0; index < settings[SettingField.SwitchCount]; index++)
+            CheckSwitch(settings, index);
+    }
+
+    private void CheckSwitch(Settings settings, int index)
+    {
+        int timeout = settings.OfSwitch(index, SettingField.SwitchTimeoutMs);
+        int tries = settings.OfSwitch(index, SettingField.SwitchRetries) + 1;
+        int allowance = settings[SettingField.FirstPulseAllowanceMs];
+        int longest = SafeDivide.Quotient(SettingTable.LongestMs - allowance, tries);
+        Within(settings, SettingField.OfSwitch(index, SettingField.SwitchTimeoutMs), 100, longest, "all tries together must stay below 24 days");
+        Within(settings, SettingField.OfSwitch(index, SettingField.SwitchDebounceMs), 0, timeout - 1, "debounce must be shorter than the switch's timeout");
+        Within(settings, SettingField.MinPulseIntervalMs, 0, timeout - 1, "must be shorter than every switch's timeout");
+    }
+
+    private void CheckRest(Settings settings, bool hasRule)
+    {
+        RestMode mode = settings.RestMode;
+        if (mode == RestMode.Rule && !hasRule)
+            Refuse(SettingField.RestMode, (int)mode, 0, (int)RestMode.Either, "no rest rule is built in");
+        if ((mode == RestMode.Shaft || mode == RestMode.Either) && !settings.Is(SettingField.ShaftFitted))
+            Refuse(SettingField.ShaftFitted, 0, 1, 1, "a rest by shaft needs a shaft switch");
+        if (mode == RestMode.Shaft || mode == RestMode.Rule)
+            Within(settings, SettingField.RestFallbackMs, 1000, SettingTable.LongestMs, "shaft and rule need a fallback time");
+        int longest = mode == RestMode.Rule ? settings[SettingField.RuleLongestRestMs]
+            : mode == RestMode.Shaft ? settings[SettingField.RestFallbackMs]
+            : settings[SettingField.RestMs];
+        Within(settings, SettingField.OverdueMs, longest < SettingTable.LongestMs ? longest + 1 : longest, SettingTable.LongestMs, "must be longer than the longest rest by time");
+    }
+
+    private void CheckShaft(Settings settings)
+    {
+        if (!settings.Is(SettingField.ShaftFitted))
+            return;
+        int perRevolution = settings[SettingField.ShaftPulsesPerRevolution];
+        Within(settings, SettingField.RestRevolutions, 1, SafeDivide.Quotient(int.MaxValue, perRevolution), "pulses of a rest must stay below 2^31");
+
+        // Pulse and pause must both be at least the shortest pulse: 60e6 us per minute over two of them per pulse.
+        int pairUs = 2 * settings[SettingField.ShaftMinPulseWidthUs];
+        if (pairUs > 0)
+            Within(settings, SettingField.ShaftMaxPerMinute, 1, SafeDivide.Quotient(SafeDivide.Quotient(60 * 1000 * 1000, pairUs), perRevolution), "faster than shaft-shortest-pulse lets the counter follow");
+    }
+
+    private void CheckPressure(Settings settings)
+    {
+        bool transmitter = settings.Is(SettingField.PressureTransmitterFitted);
+        if (transmitter)
+            Within(settings, SettingField.PressureReachedMbar, 0, settings[SettingField.PressureLimitMbar] - 1, "must be below pressure-limit");
+        if (settings[SettingField.PressureMissingMs] > 0 && !transmitter && settings.PressureSwitchUse != PressureSwitchUse.Reached)
+            Refuse(SettingField.PressureMissingMs, settings[SettingField.PressureMissingMs], 0, 0, "nothing shows whether pressure is reached: fit a transmitter, or a switch that shows pressure-reached");
+    }
+
+    private void Within(Settings settings, int field, int minimum, int maximum, string reason)
+    {
+        int value = settings[field];
+        if (value < minimum || value > maximum)
+            Refuse(field, value, minimum, maximum, reason);
+    }
+
+    private void Refuse(int field, int value, int minimum, int maximum, string reason)
+    {
+        if (Count < Capacity)
+            _refusals[Count++] = new SettingsRefusal(field, value, minimum, maximum, reason);
+    }
+}
