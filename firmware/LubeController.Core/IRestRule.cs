@@ -32,7 +32,7 @@ public interface IRestRule
 
     /// <summary>
     /// Milliseconds of rest that remain if the inputs stay as they are; 0 ends the rest. Allowed: 0 up to the setting
-    /// <c>rule-longest-rest</c>.
+    /// <c>rule-longest-rest</c>; a rest of less than one second is out of range.
     /// </summary>
     int RemainingMs(Inputs inputs);
 

@@ -23,4 +23,12 @@ public sealed class Outputs
         Warning = false;
         Lamp = false;
     }
+
+    internal void Transfer(StateStream stream)
+    {
+        Pump = stream.Flag(Pump);
+        HealthyRelay = stream.Flag(HealthyRelay);
+        Warning = stream.Flag(Warning);
+        Lamp = stream.Flag(Lamp);
+    }
 }

@@ -1,0 +1,33 @@
+using LubeController.Core;
+
+namespace LubeController.Board;
+
+/// <summary>
+/// What the main loop needs of a microcontroller: pins, clock and its own watchdog. It exists so that the very loop that
+/// is deployed runs on the bench: the emulator implements it beside every real board.
+/// </summary>
+public interface IBoard
+{
+    /// <summary>Millisecond clock, free running; it may wrap.</summary>
+    uint NowMs { get; }
+
+    /// <summary>Copies the pins to the input image, shaft pulses since the last call among them.</summary>
+    void ReadInputs(Inputs inputs);
+
+    /// <summary>Copies the output image to the pins.</summary>
+    void WriteOutputs(Outputs outputs);
+
+    /// <summary>Kicks the board's own watchdog; called only after a completed scan.</summary>
+    void KickWatchdog();
+
+    /// <summary>
+    /// Waits for the next scan. Quiet time may be skipped as far as the core allows; a real board need not look.
+    /// </summary>
+    /// <param name="core">Tells how long nothing changes if the inputs do not.</param>
+    /// <param name="mostMs">Longest wait the loop itself allows, milliseconds, 1 or more.</param>
+    /// <returns>False to leave the loop: power is going, or the run is over.</returns>
+    bool WaitForNextScan(Controller core, int mostMs);
+
+    /// <summary>Restarts the board after the loop caught an exception; outputs are safe already.</summary>
+    void Restart();
+}

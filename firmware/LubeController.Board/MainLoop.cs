@@ -1,0 +1,102 @@
+using System;
+using LubeController.Core;
+
+namespace LubeController.Board;
+
+/// <summary>
+/// The loop that is deployed: read inputs, scan, write outputs, save, kick the watchdog, wait. It holds no logic of its
+/// own beyond when to save.
+/// </summary>
+public sealed class MainLoop
+{
+    private readonly IBoard _board;
+    private readonly Inputs _inputs;
+    private readonly Outputs _outputs;
+    private readonly StateMemory _memory;
+    private readonly int _saveIntervalMs;
+    private Phase _savedPhase;
+    private int _savedStanding;
+    private uint _savedAtMs;
+
+    /// <summary>Makes the loop, restores the newest saved state, and powers the core up.</summary>
+    /// <param name="board">The board.</param>
+    /// <param name="storage">Its non-volatile memory.</param>
+    /// <param name="settings">The settings.</param>
+    /// <param name="rule">A user's rest rule, or null.</param>
+    public MainLoop(IBoard board, IBlockStorage storage, Settings settings, IRestRule? rule)
+    {
+        _board = board;
+        _inputs = new Inputs();
+        _outputs = new Outputs();
+        Core = new Controller(_inputs, _outputs, settings, rule);
+        _memory = new StateMemory(storage, Core.StateLength);
+        _saveIntervalMs = settings[SettingField.SaveIntervalMs] < 1 ? 1 : settings[SettingField.SaveIntervalMs];
+        StateRestored = _memory.Load(Core);
+        Core.PowerUp();
+        Save();
+    }
+
+    /// <summary>The control core.</summary>
+    public Controller Core { get; }
+
+    /// <summary>Whether a saved state was found and restored at power-up.</summary>
+    public bool StateRestored { get; }
+
+    /// <summary>Exceptions caught; the first one restarts the board.</summary>
+    public int Faults { get; private set; }
+
+    /// <summary>Saves that the storage did not take.</summary>
+    public int FailedSaves => _memory.FailedWrites;
+
+    /// <summary>Runs until the board says that power is going or the run is over, or until a fault.</summary>
+    public void Run()
+    {
+        while (RunOnce() && _board.WaitForNextScan(Core, UntilSaveMs()))
+        {
+        }
+    }
+
+    /// <summary>One turn without the wait. An exception makes the outputs safe, withholds the watchdog and restarts the board.</summary>
+    /// <returns>Whether the turn was completed.</returns>
+    public bool RunOnce()
+    {
+        try
+        {
+            _board.ReadInputs(_inputs);
+            Core.Scan(_board.NowMs);
+            if (SaveIsDue())
+                Save();
+            _board.WriteOutputs(_outputs);
+            _board.KickWatchdog();
+            return true;
+        }
+        catch (Exception)
+        {
+            Faults = Saturating.Add(Faults, 1);
+            _outputs.MakeSafe();
+            _board.WriteOutputs(_outputs);
+            _board.Restart();
+            return false;
+        }
+    }
+
+    private uint SinceSaveMs => unchecked(_board.NowMs - _savedAtMs);
+
+    /// <summary>What may not be lost is saved at once: a phase, which decides what power-up does, and an alarm.</summary>
+    private bool SaveIsDue() =>
+        Core.Phase != _savedPhase || Core.Alarms.Standing != _savedStanding || SinceSaveMs >= (uint)_saveIntervalMs;
+
+    private void Save()
+    {
+        _memory.Save(Core);
+        _savedPhase = Core.Phase;
+        _savedStanding = Core.Alarms.Standing;
+        _savedAtMs = _board.NowMs;
+    }
+
+    private int UntilSaveMs()
+    {
+        uint since = SinceSaveMs;
+        return since >= (uint)_saveIntervalMs ? 1 : _saveIntervalMs - (int)since;
+    }
+}

@@ -1,0 +1,138 @@
+namespace LubeController.Core;
+
+/// <content>What the inputs tell: edges of the cycle switches, levels, and the conditions of the alarms.</content>
+public sealed partial class Controller
+{
+    private bool StandsStill => _shaft.SaysStandstill && !_held.MachineRunning;
+
+    private void TakeInputs()
+    {
+        bool ready = _readyMs == 0;
+        for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
+        {
+            SwitchEdge edge = _switches[index].Sample(_inputs.CycleSwitch(index), ready);
+            if (edge != SwitchEdge.None)
+                JudgeEdge(index, edge);
+        }
+
+        int levels = _settings[SettingField.LevelDebounceMs];
+        _low.Sample(_inputs.LevelLow != _settings.Is(SettingField.LevelLowInverted), levels, true);
+        _empty.Sample(_inputs.LevelEmpty != _settings.Is(SettingField.LevelEmptyInverted), levels, true);
+        _pressure.Sample(_inputs);
+        _shaft.Sample(_inputs.MachineRunning);
+    }
+
+    private void JudgeEdge(int index, SwitchEdge edge)
+    {
+        if (edge == SwitchEdge.Off && _settings[SettingField.EdgesPerCycle] == 1)
+            return;
+        CycleSwitch source = _switches[index];
+        if (source.Distrusted)
+        {
+            Events.Add(ScanEvent.PulseDistrusted, index, 0);
+            return;
+        }
+
+        if (source.IsTooFast(edge))
+        {
+            Events.Add(ScanEvent.PulseTooFast, index, 0);
+            Alarms.Touch(AlarmId.PulseTooFast);
+            return;
+        }
+
+        bool idle = _pumpOffMs > _settings[SettingField.RunOnMs];
+        source.Accept(edge, AllowanceFor(index));
+        if (idle)
+            Alarms.Touch(AlarmId.PulseWhileIdle);
+        else if (edge == SwitchEdge.On)
+            TellOthers(index);
+        if (index == _settings.DoseEndingIndex)
+            UseEdge(index, idle);
+        else
+            Events.Add(ScanEvent.PulseSeen, index, 0);
+    }
+
+    /// <summary>Pressure must be built up again before the first pulse of a dose; within a dose it stands.</summary>
+    private int AllowanceFor(int index)
+    {
+        bool within = Phase == Phase.Dose || Phase == Phase.RetryPause;
+        return within || index != _settings.DoseEndingIndex ? 0 : _settings[SettingField.FirstPulseAllowanceMs];
+    }
+
+    private void UseEdge(int index, bool idle)
+    {
+        if (Phase == Phase.Dose || Phase == Phase.RetryPause)
+        {
+            Events.Add(_dose.Count() ? ScanEvent.PulseCounted : ScanEvent.PulseOpened, index, _dose.Edges);
+            if (_settings.DoseMode == DoseMode.Cycles && _dose.IsComplete)
+                CompleteDose();
+            return;
+        }
+
+        if (idle || Phase == Phase.Prime || Phase == Phase.Stopped)
+        {
+            Events.Add(ScanEvent.PulseSeen, index, 0);
+            return;
+        }
+
+        int credit = _dose.Credit();
+        Events.Add(credit < 0 ? ScanEvent.PulseOpened : ScanEvent.PulseCredited, index, credit < 0 ? 0 : credit);
+    }
+
+    /// <summary>Each piston moves once in a cycle: a switch that stays silent while another gives pulses is wrong.</summary>
+    private void TellOthers(int source)
+    {
+        for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
+        {
+            if (index != source && _switches[index].HearOther(source))
+                FindWrong(index, 2);
+        }
+    }
+
+    private void FindWrong(int index, int how)
+    {
+        Events.Add(ScanEvent.SwitchFound, index, how);
+        _switches[index].Distrusted = true;
+        if (index == _settings.DoseEndingIndex)
+            _doseFails = true;
+    }
+
+    private void JudgeSwitches()
+    {
+        bool wrong = false;
+        bool endsDose = false;
+        for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
+        {
+            CycleSwitch one = _switches[index];
+            if (one.Chatters && !one.Distrusted)
+                FindWrong(index, 1);
+            wrong |= one.Chatters || one.ProvedWrong;
+            endsDose |= one.Distrusted && index == _settings.DoseEndingIndex;
+        }
+
+        Alarms.SetSwitchFault(endsDose);
+        Alarms.SetCondition(AlarmId.CycleSwitchFault, wrong);
+    }
+
+    private void JudgeConditions()
+    {
+        JudgeSwitches();
+        if (!_settings.Is(SettingField.LevelLowFitted) || _low.Known)
+            Alarms.SetCondition(AlarmId.ReservoirLow, _settings.Is(SettingField.LevelLowFitted) && _low.Level);
+        if (!_settings.Is(SettingField.LevelEmptyFitted) || _empty.Known)
+            Alarms.SetCondition(AlarmId.ReservoirEmpty, _settings.Is(SettingField.LevelEmptyFitted) && _empty.Level);
+        Alarms.SetCondition(AlarmId.LineOverpressure, _pressure.IsOver);
+        Alarms.SetCondition(AlarmId.ShaftSignalLost, _shaft.IsLost);
+        Alarms.SetCondition(AlarmId.LubricationOverdue, _overdueMs >= _settings[SettingField.OverdueMs]);
+        Alarms.SetCondition(AlarmId.SettingsInvalid, !_settingsValid);
+        if (!_dose.Pending)
+            _rest.Ask(_inputs);
+        JudgeRule();
+    }
+
+    private void JudgeRule()
+    {
+        Alarms.SetCondition(AlarmId.RuleFault, _rest.RuleFailed);
+        Alarms.Settle();
+    }
+}

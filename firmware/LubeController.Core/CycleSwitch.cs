@@ -1,0 +1,223 @@
+namespace LubeController.Core;
+
+/// <summary>What one sample of a cycle switch showed.</summary>
+internal enum SwitchEdge
+{
+    None,
+    On,
+    Off,
+}
+
+/// <summary>
+/// One cycle switch: its debounce, its timeout in pump-on time, its retries, and what speaks against it. The timeout is
+/// renewed only by an accepted edge or by reset, never by a new dose or a retry.
+/// </summary>
+internal sealed class CycleSwitch
+{
+    private readonly DebouncedInput _input = new DebouncedInput();
+    private readonly int[] _othersPulses = new int[Inputs.MaxCycleSwitches];
+    private readonly Settings _settings;
+    private readonly int _index;
+    private int _sinceOnMs = Saturating.Never;
+    private int _sinceOffMs = Saturating.Never;
+    private int _timerMs;
+    private int _allowanceMs;
+    private bool _lastRaw;
+    private int _changes;
+    private int _windowMs;
+
+    public CycleSwitch(Settings settings, int index)
+    {
+        _settings = settings;
+        _index = index;
+    }
+
+    /// <summary>Accepted edges since the first power-up, saturating.</summary>
+    public int Pulses { get; private set; }
+
+    /// <summary>Retries used since the timeout was renewed.</summary>
+    public int RetriesUsed { get; private set; }
+
+    /// <summary>Whether its level changes too often now.</summary>
+    public bool Chatters { get; private set; }
+
+    /// <summary>Whether a second witness proved it wrong; only reset ends that.</summary>
+    public bool ProvedWrong { get; private set; }
+
+    /// <summary>Whether its edges are ignored, because cycle-switch-fault stands for it.</summary>
+    public bool Distrusted { get; set; }
+
+    private int DebounceMs => _settings.OfSwitch(_index, SettingField.SwitchDebounceMs);
+
+    private int LimitMs
+    {
+        get
+        {
+            int timeouts = (RetriesUsed + 1) * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs);
+            return Saturating.Add(_allowanceMs, timeouts);
+        }
+    }
+
+    /// <summary>Whether the present timeout is over.</summary>
+    public bool TimeoutOver => !Distrusted && _timerMs >= LimitMs;
+
+    /// <summary>Whether another timeout may follow.</summary>
+    public bool RetryLeft => RetriesUsed < _settings.OfSwitch(_index, SettingField.SwitchRetries);
+
+    public void Forget()
+    {
+        _input.Forget();
+        _changes = 0;
+        _windowMs = 0;
+        Chatters = false;
+    }
+
+    public void Advance(int elapsedMs, bool doseRuns)
+    {
+        _input.Advance(elapsedMs);
+        _sinceOnMs = Saturating.Add(_sinceOnMs, elapsedMs);
+        _sinceOffMs = Saturating.Add(_sinceOffMs, elapsedMs);
+        if (doseRuns)
+            _timerMs = Saturating.Add(_timerMs, elapsedMs);
+        AdvanceWindow(elapsedMs);
+    }
+
+    /// <summary>Takes the level as wired and tells the edge accepted just now. A baseline makes no edge.</summary>
+    public SwitchEdge Sample(bool wired, bool ready)
+    {
+        bool raw = wired != (_settings.OfSwitch(_index, SettingField.SwitchInverted) != 0);
+        if (raw != _lastRaw)
+        {
+            _lastRaw = raw;
+            if (ready && _input.Known)
+                CountChange();
+        }
+
+        bool known = _input.Known;
+        if (!_input.Sample(raw, DebounceMs, ready) || !known)
+            return SwitchEdge.None;
+        return _input.Level ? SwitchEdge.On : SwitchEdge.Off;
+    }
+
+    /// <summary>Whether an edge comes faster than the pump can cause.</summary>
+    public bool IsTooFast(SwitchEdge edge)
+    {
+        int shortest = _settings[SettingField.MinPulseIntervalMs];
+        return (edge == SwitchEdge.On ? _sinceOnMs : _sinceOffMs) < shortest;
+    }
+
+    /// <summary>Accepts an edge: the timeout is renewed.</summary>
+    /// <param name="edge">The edge.</param>
+    /// <param name="allowanceMs">Allowance for the next pulse: 0 within a dose.</param>
+    public void Accept(SwitchEdge edge, int allowanceMs)
+    {
+        Pulses = Saturating.Add(Pulses, 1);
+        if (edge == SwitchEdge.On)
+            _sinceOnMs = 0;
+        else
+            _sinceOffMs = 0;
+        ClearWitness();
+        Renew(allowanceMs);
+    }
+
+    /// <summary>Renews the timeout and the retries.</summary>
+    public void Renew(int allowanceMs)
+    {
+        _timerMs = 0;
+        _allowanceMs = allowanceMs;
+        RetriesUsed = 0;
+    }
+
+    /// <summary>A new try from failed: one more timeout with allowance, no retries.</summary>
+    public void GrantTry(int allowanceMs)
+    {
+        int used = _settings.OfSwitch(_index, SettingField.SwitchRetries);
+        Renew(allowanceMs);
+        RetriesUsed = used;
+        _timerMs = used * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs);
+    }
+
+    /// <summary>The allowance of a pulse that ended a dose, for the first pulse of the next.</summary>
+    public void Allow(int allowanceMs) => _allowanceMs = allowanceMs;
+
+    public void UseRetry() => RetriesUsed++;
+
+    /// <summary>Another switch gave a pulse.</summary>
+    /// <returns>Whether that proves this switch wrong, just now.</returns>
+    public bool HearOther(int other)
+    {
+        int needed = _settings[SettingField.WitnessPulses];
+        _othersPulses[other] = Saturating.Add(_othersPulses[other], 1);
+        if (needed == 0 || ProvedWrong || _othersPulses[other] < needed)
+            return false;
+        ProvedWrong = true;
+        return true;
+    }
+
+    /// <summary>Reset ends what only a running pump can show.</summary>
+    public void EndProof()
+    {
+        ProvedWrong = false;
+        ClearWitness();
+    }
+
+    public int DeadlineMs(bool ready, bool doseRuns)
+    {
+        int deadline = ready ? _input.DeadlineMs(DebounceMs) : Saturating.Never;
+        if (doseRuns && !Distrusted)
+            deadline = Saturating.Min(deadline, Saturating.Remaining(LimitMs, _timerMs));
+        if (WindowRuns)
+            deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.ChatterWindowMs], _windowMs));
+        return deadline;
+    }
+
+    public void Transfer(StateStream stream)
+    {
+        _input.Transfer(stream);
+        _sinceOnMs = stream.Number(_sinceOnMs);
+        _sinceOffMs = stream.Number(_sinceOffMs);
+        _timerMs = stream.Number(_timerMs);
+        _allowanceMs = stream.Number(_allowanceMs);
+        _lastRaw = stream.Flag(_lastRaw);
+        _changes = stream.Number(_changes);
+        _windowMs = stream.Number(_windowMs);
+        Pulses = stream.Number(Pulses);
+        RetriesUsed = stream.Number(RetriesUsed);
+        Chatters = stream.Flag(Chatters);
+        ProvedWrong = stream.Flag(ProvedWrong);
+        Distrusted = stream.Flag(Distrusted);
+        for (int index = 0; index < _othersPulses.Length; index++)
+            _othersPulses[index] = stream.Number(_othersPulses[index]);
+    }
+
+    private bool WindowRuns => _changes > 0 || Chatters;
+
+    private void CountChange()
+    {
+        int limit = _settings[SettingField.ChatterChanges];
+        if (limit == 0)
+            return;
+        _changes = Saturating.Add(_changes, 1);
+        if (_changes >= limit)
+            Chatters = true;
+    }
+
+    /// <summary>Chatter ends with the first whole window that has fewer changes than the limit.</summary>
+    private void AdvanceWindow(int elapsedMs)
+    {
+        if (!WindowRuns)
+            return;
+        _windowMs = Saturating.Add(_windowMs, elapsedMs);
+        if (_windowMs < _settings[SettingField.ChatterWindowMs])
+            return;
+        Chatters = Chatters && _changes >= _settings[SettingField.ChatterChanges];
+        _changes = 0;
+        _windowMs = 0;
+    }
+
+    private void ClearWitness()
+    {
+        for (int index = 0; index < _othersPulses.Length; index++)
+            _othersPulses[index] = 0;
+    }
+}

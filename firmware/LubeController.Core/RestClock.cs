@@ -1,0 +1,170 @@
+using System;
+
+namespace LubeController.Core;
+
+/// <summary>How long the present rest has lasted, by time, by shaft and by a user's rule, and whether it is over.</summary>
+internal sealed class RestClock
+{
+    /// <summary>A rule that asks for less would dose without end.</summary>
+    private const int ShortestMs = 1000;
+
+    private readonly Settings _settings;
+    private readonly IRestRule? _rule;
+    private int _elapsedMs;
+    private int _pulses;
+    private int _ruleRemainingMs = Saturating.Never;
+    private int _ruleRemainingPulses = Saturating.Never;
+
+    public RestClock(Settings settings, IRestRule? rule)
+    {
+        _settings = settings;
+        _rule = rule;
+    }
+
+    /// <summary>Whether the user's rule threw or answered out of range; the fallback time decides until <see cref="TrustRule"/>.</summary>
+    public bool RuleFailed { get; private set; }
+
+    private bool RuleAtWork => _rule != null && !RuleFailed && _settings.RestMode == RestMode.Rule;
+
+    /// <summary>Starts a full rest.</summary>
+    public void Begin()
+    {
+        _elapsedMs = 0;
+        _pulses = 0;
+        BeginRule();
+    }
+
+    /// <summary>After a reset the rule is asked again, from now on.</summary>
+    public void TrustRule()
+    {
+        if (!RuleFailed)
+            return;
+        RuleFailed = false;
+        BeginRule();
+    }
+
+    public void Advance(int elapsedMs, int shaftPulses, Inputs held)
+    {
+        _elapsedMs = Saturating.Add(_elapsedMs, elapsedMs);
+        _pulses = Saturating.Add(_pulses, shaftPulses);
+        if (!RuleAtWork)
+            return;
+        try
+        {
+            _rule!.Advance(elapsedMs, shaftPulses, held);
+        }
+        catch (Exception)
+        {
+            RuleFailed = true;
+        }
+    }
+
+    /// <summary>Asks the rule anew; called once in each scan, before <see cref="IsOver"/>.</summary>
+    public void Ask(Inputs inputs)
+    {
+        if (!RuleAtWork)
+            return;
+        try
+        {
+            _ruleRemainingMs = _rule!.RemainingMs(inputs);
+            _ruleRemainingPulses = _rule!.RemainingShaftPulses(inputs);
+        }
+        catch (Exception)
+        {
+            RuleFailed = true;
+            return;
+        }
+
+        int longest = _settings[SettingField.RuleLongestRestMs];
+        bool over = _ruleRemainingMs == 0 || _ruleRemainingPulses == 0;
+        bool outOfRange = _ruleRemainingMs < 0 || _ruleRemainingMs > longest || _ruleRemainingPulses < 0;
+        if (outOfRange || (over ? _elapsedMs < ShortestMs : _elapsedMs >= longest))
+            RuleFailed = true;
+    }
+
+    /// <summary>Whether the rest is over.</summary>
+    public bool IsOver(bool shaftLost)
+    {
+        switch (_settings.RestMode)
+        {
+            case RestMode.Shaft:
+                return ShaftOver || (shaftLost && FallbackOver);
+            case RestMode.Either:
+                return ShaftOver || TimeOver;
+            case RestMode.Rule:
+                return RuleAtWork ? _ruleRemainingMs == 0 || _ruleRemainingPulses == 0 : FallbackOver;
+            default:
+                return TimeOver;
+        }
+    }
+
+    public int DeadlineMs(bool shaftLost)
+    {
+        switch (_settings.RestMode)
+        {
+            case RestMode.Shaft:
+                return shaftLost ? Saturating.Remaining(_settings[SettingField.RestFallbackMs], _elapsedMs) : Saturating.Never;
+            case RestMode.Rule when RuleAtWork:
+                return Saturating.Min(
+                    _ruleRemainingMs < 1 ? 1 : _ruleRemainingMs,
+                    Saturating.Remaining(_settings[SettingField.RuleLongestRestMs], _elapsedMs));
+            case RestMode.Rule:
+                return Saturating.Remaining(_settings[SettingField.RestFallbackMs], _elapsedMs);
+            default:
+                return Saturating.Remaining(_settings[SettingField.RestMs], _elapsedMs);
+        }
+    }
+
+    public int DeadlineShaftPulses()
+    {
+        switch (_settings.RestMode)
+        {
+            case RestMode.Shaft:
+            case RestMode.Either:
+                return Saturating.Remaining(_settings.RestShaftPulses, _pulses);
+            case RestMode.Rule when RuleAtWork:
+                return _ruleRemainingPulses < 1 ? 1 : _ruleRemainingPulses;
+            default:
+                return Saturating.Never;
+        }
+    }
+
+    public void Transfer(StateStream stream)
+    {
+        _elapsedMs = stream.Number(_elapsedMs);
+        _pulses = stream.Number(_pulses);
+        RuleFailed = stream.Flag(RuleFailed);
+        _ruleRemainingMs = stream.Number(_ruleRemainingMs);
+        _ruleRemainingPulses = stream.Number(_ruleRemainingPulses);
+        if (_rule == null)
+            return;
+        try
+        {
+            _rule.Transfer(stream);
+        }
+        catch (Exception)
+        {
+            RuleFailed = true;
+        }
+    }
+
+    private bool TimeOver => _elapsedMs >= _settings[SettingField.RestMs];
+
+    private bool ShaftOver => _pulses >= _settings.RestShaftPulses;
+
+    private bool FallbackOver => _elapsedMs >= _settings[SettingField.RestFallbackMs];
+
+    private void BeginRule()
+    {
+        if (!RuleAtWork)
+            return;
+        try
+        {
+            _rule!.Begin();
+        }
+        catch (Exception)
+        {
+            RuleFailed = true;
+        }
+    }
+}

@@ -1,0 +1,73 @@
+namespace LubeController.Core;
+
+/// <summary>What the shaft switch says: turning, standing still, or lost while the machine runs.</summary>
+internal sealed class ShaftWatch
+{
+    private readonly Settings _settings;
+    private int _sincePulseMs;
+    private int _lostMs;
+
+    public ShaftWatch(Settings settings)
+    {
+        _settings = settings;
+    }
+
+    /// <summary>Whether the shaft signal is lost: no pulse for the set time, the machine running.</summary>
+    public bool IsLost => Fitted && _lostMs >= _settings[SettingField.ShaftLostMs];
+
+    /// <summary>Whether the shaft says standstill. A shaft switch that is not fitted says nothing.</summary>
+    public bool SaysStandstill => Fitted && _sincePulseMs >= _settings[SettingField.ShaftStandstillMs];
+
+    private bool Fitted => _settings.Is(SettingField.ShaftFitted);
+
+    public void PowerUp()
+    {
+        _sincePulseMs = 0;
+        _lostMs = 0;
+    }
+
+    /// <param name="elapsedMs">Time that has passed.</param>
+    /// <param name="pulses">Shaft pulses in it.</param>
+    /// <param name="ageMs">Time since the last of them.</param>
+    /// <param name="wasRunning">Whether the machine-running input was on throughout.</param>
+    public void Advance(int elapsedMs, int pulses, int ageMs, bool wasRunning)
+    {
+        if (!Fitted)
+            return;
+        if (pulses > 0)
+        {
+            _sincePulseMs = ageMs;
+            _lostMs = wasRunning ? ageMs : 0;
+            return;
+        }
+
+        _sincePulseMs = Saturating.Add(_sincePulseMs, elapsedMs);
+        _lostMs = wasRunning ? Saturating.Add(_lostMs, elapsedMs) : 0;
+    }
+
+    /// <summary>A machine that stands owes no pulses.</summary>
+    public void Sample(bool running)
+    {
+        if (!running)
+            _lostMs = 0;
+    }
+
+    public int DeadlineMs(bool running)
+    {
+        if (!Fitted)
+            return Saturating.Never;
+        if (running)
+            return IsLost ? Saturating.Never : Saturating.Remaining(_settings[SettingField.ShaftLostMs], _lostMs);
+        return SaysStandstill ? Saturating.Never : Saturating.Remaining(_settings[SettingField.ShaftStandstillMs], _sincePulseMs);
+    }
+
+    /// <summary>Where the shaft is lost or stands, its next pulse changes something.</summary>
+    public int DeadlineShaftPulses(bool running) =>
+        Fitted && (IsLost || (!running && SaysStandstill)) ? 1 : Saturating.Never;
+
+    public void Transfer(StateStream stream)
+    {
+        _sincePulseMs = stream.Number(_sincePulseMs);
+        _lostMs = stream.Number(_lostMs);
+    }
+}
