@@ -1,0 +1,290 @@
+using System;
+using LubeController.Board;
+using LubeController.Core;
+using LubeController.Plant;
+
+namespace LubeController.Emulator;
+
+/// <summary>
+/// Couples the deployed main loop to a simulated plant on one virtual clock. The loop's own wait moves the world: to the
+/// next tick, or, where quiet time is skipped, to the first tick at which the core, its inputs, the plant or the driver
+/// can change anything.
+/// </summary>
+public sealed class Bench : IBoard
+{
+    private const int StorageBlocks = 2;
+    private const int StorageBlockLength = 4096;
+
+    private readonly BenchSetup _setup;
+    private readonly IBenchDriver _driver;
+    private readonly BenchRecorder _recorder;
+    private readonly long _periodUs;
+    private readonly Inputs _probe = new();
+    private readonly MemoryStorage _storage = new(StorageBlocks, StorageBlockLength);
+    private long _powerUpUs;
+    private int _scannedLevels;
+    private int _scannedTemperature;
+    private long _shaftPulsesTaken;
+    private MainLoop? _loop;
+
+    /// <summary>Sets up a bench.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Scan period or duration outside its range.</exception>
+    public Bench(BenchSetup setup, IBenchDriver driver)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        ArgumentNullException.ThrowIfNull(driver);
+        ArgumentOutOfRangeException.ThrowIfLessThan(setup.ScanPeriodMs, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(setup.ScanPeriodMs, 1000);
+        ArgumentOutOfRangeException.ThrowIfLessThan(setup.DurationUs, 1);
+        _setup = setup;
+        _driver = driver;
+        _periodUs = setup.ScanPeriodMs * 1000L;
+        Plant = new LubricationSystem(setup.Plant, setup.Seed);
+        Controls = new BenchControls();
+        _recorder = new BenchRecorder(setup, Plant);
+        Plant.Observer = _recorder;
+    }
+
+    /// <summary>The simulated plant.</summary>
+    public LubricationSystem Plant { get; }
+
+    /// <summary>Buttons, switches and signals that people and other machines work.</summary>
+    public BenchControls Controls { get; }
+
+    /// <summary>What was recorded so far.</summary>
+    public Trace Trace => _recorder.Trace;
+
+    /// <summary>The core under test; null before the first power-up.</summary>
+    public Controller? Core => _loop?.Core;
+
+    /// <summary>Virtual time, microseconds since the start of the run.</summary>
+    public long NowUs => Plant.NowUs;
+
+    /// <summary>Scans executed.</summary>
+    public long ScansExecuted { get; private set; }
+
+    /// <summary>Scan ticks that lie in the time run so far, executed or skipped.</summary>
+    public long TicksCovered => (NowUs / _periodUs) + 1;
+
+    /// <summary>Whether the run was broken off at its scan bound.</summary>
+    public bool BoundReached { get; private set; }
+
+    /// <summary>Kicks of the board's watchdog; one for each completed scan.</summary>
+    public long WatchdogKicks { get; private set; }
+
+    /// <summary>Exceptions that the main loop caught.</summary>
+    public int LoopFaults { get; private set; }
+
+    /// <inheritdoc/>
+    public uint NowMs => unchecked(_setup.ClockStartMs + (uint)((NowUs - _powerUpUs) / 1000));
+
+    /// <summary>Runs to the end of the set duration.</summary>
+    /// <returns>The trace.</returns>
+    public Trace Run()
+    {
+        Act();
+        while (NowUs < _setup.DurationUs && !BoundReached)
+        {
+            if (!Controls.Power)
+            {
+                RunUnpowered();
+                continue;
+            }
+
+            PowerUp();
+            _loop!.Run();
+            LoopFaults += _loop.Faults;
+            if (!Controls.Power)
+                DropOutputs();
+        }
+
+        Trace.End(NowUs);
+        _recorder.Close();
+        return Trace;
+    }
+
+    /// <inheritdoc/>
+    public void ReadInputs(Inputs inputs)
+    {
+        ArgumentNullException.ThrowIfNull(inputs);
+        Sense(inputs);
+        long pulses = Plant.ShaftPulsesAt(NowUs);
+        inputs.ShaftPulses = (int)Math.Min(pulses - _shaftPulsesTaken, int.MaxValue);
+        if (inputs.ShaftPulses > 0)
+            inputs.ShaftPulseAgeMs = (int)Math.Min((NowUs - Plant.LastShaftPulseUs(NowUs)) / 1000, int.MaxValue);
+        _shaftPulsesTaken = pulses;
+        _scannedLevels = inputs.Levels;
+        _scannedTemperature = inputs.TemperatureDeciC;
+        _recorder.RecordInputs(NowUs, inputs);
+    }
+
+    /// <inheritdoc/>
+    public void WriteOutputs(Outputs outputs)
+    {
+        ArgumentNullException.ThrowIfNull(outputs);
+        _recorder.RecordOutputs(NowUs, outputs);
+        Plant.SetPumpContact(outputs.Pump);
+    }
+
+    /// <inheritdoc/>
+    public void KickWatchdog() => WatchdogKicks++;
+
+    /// <inheritdoc/>
+    public void Restart() => Trace.Note(NowUs, "board", "restarts after a fault in the main loop");
+
+    /// <inheritdoc/>
+    public bool WaitForNextScan(Controller core, int mostMs)
+    {
+        ArgumentNullException.ThrowIfNull(core);
+        ScansExecuted++;
+        _recorder.RecordCore(NowUs, core);
+        _driver.AfterScan(this);
+        if (ScansExecuted >= _setup.ScanBound)
+        {
+            BoundReached = true;
+            return false;
+        }
+
+        return MoveWorld(core, mostMs);
+    }
+
+    private static long TickAtOrAfter(long timeUs, long periodUs)
+    {
+        long ticks = timeUs / periodUs;
+        if (ticks * periodUs < timeUs)
+            ticks++;
+        return ticks > long.MaxValue / 2 / periodUs ? long.MaxValue : ticks * periodUs;
+    }
+
+    private void PowerUp()
+    {
+        // The board's first scan falls on the common grid of ticks, so that skipping does not depend on when power came.
+        AdvanceUnpowered(Math.Min(TickAtOrAfter(NowUs, _periodUs), _setup.DurationUs));
+        _powerUpUs = NowUs;
+        _shaftPulsesTaken = Plant.ShaftPulsesAt(NowUs);
+        _loop = new MainLoop(this, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
+        Trace.Note(NowUs, "power", _loop.StateRestored ? "up, saved state restored" : "up, no saved state");
+    }
+
+    private void DropOutputs()
+    {
+        var dropped = new Outputs();
+        _recorder.RecordOutputs(NowUs, dropped);
+        Plant.SetPumpContact(false);
+        Trace.Note(NowUs, "power", "off");
+    }
+
+    private void RunUnpowered()
+    {
+        while (NowUs < _setup.DurationUs && !Controls.Power)
+        {
+            AdvanceUnpowered(Math.Min(_driver.NextActionUs, _setup.DurationUs));
+            Act();
+        }
+    }
+
+    private void AdvanceUnpowered(long timeUs)
+    {
+        while (Plant.NextEventUs <= timeUs)
+            Plant.AdvanceTo(Plant.NextEventUs);
+        Plant.AdvanceTo(timeUs);
+    }
+
+    private void Act()
+    {
+        if (_driver.NextActionUs <= NowUs)
+            _driver.Act(this);
+    }
+
+    /// <summary>Moves plant and driver to the next tick at which the core must scan.</summary>
+    private bool MoveWorld(Controller core, int mostMs)
+    {
+        long start = NowUs;
+        int quietMs = _setup.SkipQuietTime ? Math.Min(core.NextDeadlineMs, mostMs) : _setup.ScanPeriodMs;
+        long due = TickAtOrAfter(Math.Max(start + (quietMs * 1000L), start + _periodUs), _periodUs);
+        Act();
+        if (!Controls.Power)
+            return false;
+        if (InputsChanged())
+            due = start + _periodUs;
+        while (true)
+        {
+            long next = Math.Min(due, ShaftTick(core, start));
+            long world = Math.Min(Plant.NextEventUs, _driver.NextActionUs);
+            next = Math.Min(next, PressureTick(core, start, Math.Min(world, next)));
+            if (world > next || world > _setup.DurationUs)
+                return ReachTick(next);
+            Plant.AdvanceTo(world);
+            Act();
+            if (!Controls.Power)
+                return false;
+            if (InputsChanged())
+                due = Math.Min(due, Math.Max(TickAtOrAfter(world, _periodUs), start + _periodUs));
+        }
+    }
+
+    private bool ReachTick(long tickUs)
+    {
+        Plant.AdvanceTo(Math.Min(tickUs, _setup.DurationUs));
+        return tickUs <= _setup.DurationUs;
+    }
+
+    private bool InputsChanged()
+    {
+        if (!_setup.SkipQuietTime)
+            return false;
+        Sense(_probe);
+        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature;
+    }
+
+    /// <summary>The tick at which the shaft has given the pulses the core waits for.</summary>
+    private long ShaftTick(Controller core, long start)
+    {
+        int pulses = core.NextDeadlineShaftPulses;
+        if (!_setup.SkipQuietTime || pulses == Saturating.Never)
+            return long.MaxValue;
+        long at = Plant.TimeOfShaftPulseUs(_shaftPulsesTaken + pulses);
+        return at == long.MaxValue ? at : Math.Max(TickAtOrAfter(at, _periodUs), start + _periodUs);
+    }
+
+    /// <summary>The first tick up to a time at which the transmitter leaves the band in which nothing changes. Pressure moves in one straight line until the plant's next event.</summary>
+    private long PressureTick(Controller core, long start, long untilUs)
+    {
+        if (!_setup.SkipQuietTime || !_setup.Plant.HasPressureTransmitter)
+            return long.MaxValue;
+        long first = Math.Max(TickAtOrAfter(NowUs, _periodUs), start + _periodUs);
+        long last = Math.Min(untilUs, _setup.DurationUs) / _periodUs * _periodUs;
+        if (first > last || IsQuiet(core, last))
+            return first <= last && !IsQuiet(core, first) ? first : long.MaxValue;
+        while (first < last)
+        {
+            long middle = (first + last) / 2 / _periodUs * _periodUs;
+            if (IsQuiet(core, middle))
+                first = middle + _periodUs;
+            else
+                last = middle;
+        }
+
+        return first;
+    }
+
+    private bool IsQuiet(Controller core, long timeUs)
+    {
+        int pressure = Millibar(Plant.LinePressurePaAt(timeUs));
+        return pressure >= core.QuietPressureLowMbar && pressure <= core.QuietPressureHighMbar;
+    }
+
+    private static int Millibar(double pressurePa) => (int)Math.Floor(pressurePa / 100.0);
+
+    private void Sense(Inputs inputs)
+    {
+        for (int index = 0; index < Plant.CycleSwitchCount; index++)
+            inputs.SetCycleSwitch(index, Plant.CycleSwitch(index));
+        inputs.LevelLow = Plant.LevelLowSwitch;
+        inputs.LevelEmpty = Plant.LevelEmptySwitch;
+        inputs.PressureSwitch = Plant.PressureSwitch;
+        inputs.PressureMbar = _setup.Plant.HasPressureTransmitter ? Millibar(Plant.LinePressurePaAt(NowUs)) : 0;
+        inputs.TemperatureDeciC = (int)Math.Round((Plant.LubricantTemperatureK - 273.15) * 10.0, MidpointRounding.AwayFromZero);
+        Controls.CopyTo(inputs);
+    }
+}

@@ -1,0 +1,36 @@
+using System;
+using LubeController.Core;
+using LubeController.Plant;
+
+namespace LubeController.Emulator;
+
+/// <summary>What stands on the bench for one run.</summary>
+public sealed record BenchSetup
+{
+    /// <summary>The simulated lubrication system.</summary>
+    public required PlantDescription Plant { get; init; }
+
+    /// <summary>The settings of the core.</summary>
+    public required Settings Settings { get; init; }
+
+    /// <summary>Makes the user's rest rule anew at every power-up; null for none.</summary>
+    public Func<IRestRule>? MakeRule { get; init; }
+
+    /// <summary>Time between two scans, whole milliseconds, 1 to 1000.</summary>
+    public int ScanPeriodMs { get; init; } = 10;
+
+    /// <summary>Length of the run, microseconds of virtual time, 1 or more.</summary>
+    public required long DurationUs { get; init; }
+
+    /// <summary>Seed of everything irregular in the plant.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>Whether quiet time is skipped; the trace is the same either way.</summary>
+    public bool SkipQuietTime { get; init; } = true;
+
+    /// <summary>Most scans the run may execute before it is broken off.</summary>
+    public long ScanBound { get; init; } = long.MaxValue;
+
+    /// <summary>Reading of the board's millisecond clock at power-up; near 2^32 it wraps during the run.</summary>
+    public uint ClockStartMs { get; init; }
+}

@@ -1,0 +1,168 @@
+using System.Collections.Generic;
+using LubeController.Core;
+
+namespace LubeController.Emulator;
+
+/// <summary>Records what the core and its board show: phase, alarms, counters, inputs as sampled, outputs, and the events of each scan.</summary>
+internal sealed class CoreRecorder
+{
+    /// <summary>Phases as they are named everywhere, by code.</summary>
+    public static readonly IReadOnlyList<string> PhaseNames = ["rest", "dose", "retry-pause", "prime", "stopped", "failed"];
+
+    private static readonly string[] ButtonNames = ["start", "acknowledge", "reset", "dose-now", "prime"];
+
+    private readonly Trace _trace;
+    private readonly IReadOnlyList<string> _switchNames;
+    private readonly Signal _phase;
+    private readonly Signal[] _standing = new Signal[AlarmTable.Count];
+    private readonly Signal[] _active = new Signal[AlarmTable.Count];
+    private readonly Signal[] _unseen = new Signal[AlarmTable.Count];
+    private readonly Signal[] _pulses;
+    private readonly Signal[] _switches;
+    private readonly Signal _doses;
+    private readonly Signal _doseEdges;
+    private readonly Signal _refused;
+    private readonly Signal _opened;
+    private readonly Signal[] _inputs;
+    private readonly Signal[] _outputs;
+
+    public CoreRecorder(Trace trace, IReadOnlyList<string> switchNames)
+    {
+        _trace = trace;
+        _switchNames = switchNames;
+        _phase = trace.Define("phase", SignalKind.Step, "1", PhaseNames);
+        _outputs =
+        [
+            OnOff("output.pump"), OnOff("output.healthy-relay"), OnOff("output.warning"), OnOff("output.lamp"),
+        ];
+        for (int index = 0; index < AlarmTable.Count; index++)
+        {
+            string name = AlarmTable.NameOf((AlarmId)index);
+            _standing[index] = OnOff("alarm." + name);
+            _active[index] = OnOff("active." + name);
+            _unseen[index] = OnOff("unseen." + name);
+        }
+
+        _doses = Count("doses");
+        _doseEdges = Count("dose-edges");
+        _refused = Count("presses-refused");
+        _opened = Count("opened-counts");
+        _pulses = new Signal[switchNames.Count];
+        _switches = new Signal[switchNames.Count];
+        for (int index = 0; index < switchNames.Count; index++)
+        {
+            _pulses[index] = Count("pulses-" + switchNames[index]);
+            _switches[index] = OnOff("switch." + switchNames[index]);
+        }
+
+        _inputs =
+        [
+            OnOff("input.machine-running"), OnOff("input.level-low"), OnOff("input.level-empty"), OnOff("input.pressure-switch"),
+            OnOff("input.stop"), OnOff("input.start"), OnOff("input.acknowledge"), OnOff("input.reset"), OnOff("input.dose-now"), OnOff("input.prime"),
+        ];
+    }
+
+    public void RecordInputs(long timeUs, Inputs inputs)
+    {
+        for (int index = 0; index < _switches.Length; index++)
+            _switches[index].Record(timeUs, inputs.CycleSwitch(index) ? 1 : 0);
+        _inputs[0].Record(timeUs, inputs.MachineRunning ? 1 : 0);
+        _inputs[1].Record(timeUs, inputs.LevelLow ? 1 : 0);
+        _inputs[2].Record(timeUs, inputs.LevelEmpty ? 1 : 0);
+        _inputs[3].Record(timeUs, inputs.PressureSwitch ? 1 : 0);
+        _inputs[4].Record(timeUs, inputs.Stop ? 1 : 0);
+        _inputs[5].Record(timeUs, inputs.Start ? 1 : 0);
+        _inputs[6].Record(timeUs, inputs.Acknowledge ? 1 : 0);
+        _inputs[7].Record(timeUs, inputs.Reset ? 1 : 0);
+        _inputs[8].Record(timeUs, inputs.DoseNow ? 1 : 0);
+        _inputs[9].Record(timeUs, inputs.Prime ? 1 : 0);
+    }
+
+    public void RecordOutputs(long timeUs, Outputs outputs)
+    {
+        RecordOutput(timeUs, _outputs[0], outputs.Pump);
+        RecordOutput(timeUs, _outputs[1], outputs.HealthyRelay);
+        RecordOutput(timeUs, _outputs[2], outputs.Warning);
+        _outputs[3].Record(timeUs, outputs.Lamp ? 1 : 0);
+    }
+
+    public void RecordCore(long timeUs, Controller core)
+    {
+        ScanEvents events = core.Events;
+        for (int index = 0; index < events.Count; index++)
+            NoteEvent(timeUs, events, index);
+        _phase.Record(timeUs, (int)core.Phase);
+        for (int index = 0; index < AlarmTable.Count; index++)
+        {
+            var id = (AlarmId)index;
+            _standing[index].Record(timeUs, core.Alarms.Stands(id) ? 1 : 0);
+            _active[index].Record(timeUs, core.Alarms.IsActive(id) ? 1 : 0);
+            _unseen[index].Record(timeUs, core.Alarms.IsUnseen(id) ? 1 : 0);
+        }
+
+        _doses.Record(timeUs, core.DosesCompleted);
+        _doseEdges.Record(timeUs, core.DoseEdges);
+        _refused.Record(timeUs, core.PressesRefused);
+        _opened.Record(timeUs, core.OpenedCounts);
+        for (int index = 0; index < _pulses.Length; index++)
+            _pulses[index].Record(timeUs, core.PulsesOf(index));
+    }
+
+    private Signal OnOff(string name) => _trace.Define(name, SignalKind.OnOff, "1");
+
+    private Signal Count(string name) => _trace.Define("counter." + name, SignalKind.Step, "1");
+
+    private void RecordOutput(long timeUs, Signal signal, bool on)
+    {
+        int before = signal.Count;
+        signal.Record(timeUs, on ? 1 : 0);
+        if (signal.Count != before && before > 0)
+            _trace.Note(timeUs, "output", signal.Name["output.".Length..] + (on ? " on" : " off"));
+    }
+
+    private void NoteEvent(long timeUs, ScanEvents events, int index)
+    {
+        int subject = events.Subject(index);
+        int detail = events.Detail(index);
+        switch (events.Kind(index))
+        {
+            case ScanEvent.PhaseChanged:
+                _trace.Note(timeUs, "phase", $"{PhaseNames[subject]} -> {PhaseNames[detail]}");
+                break;
+            case ScanEvent.AlarmRaised:
+                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " raised");
+                break;
+            case ScanEvent.AlarmEnded:
+                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " condition ended");
+                break;
+            case ScanEvent.LatchCleared:
+                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " reset");
+                break;
+            case ScanEvent.PressObeyed:
+                _trace.Note(timeUs, "press", ButtonNames[subject] + " obeyed");
+                break;
+            case ScanEvent.PressRefused:
+                _trace.Note(timeUs, "press", ButtonNames[subject] + " refused");
+                break;
+            case ScanEvent.DoseCompleted:
+                _trace.Note(timeUs, "dose", "completed");
+                break;
+            default:
+                _trace.Note(timeUs, "pulse", NamePulse(events.Kind(index), SwitchName(subject), detail));
+                break;
+        }
+    }
+
+    private string SwitchName(int index) => index < _switchNames.Count ? _switchNames[index] : $"switch {index + 1}";
+
+    private static string NamePulse(ScanEvent kind, string name, int detail) => kind switch
+    {
+        ScanEvent.PulseCounted => $"{name} counted, {detail} in this dose",
+        ScanEvent.PulseOpened => $"{name} opens the counting",
+        ScanEvent.PulseCredited => $"{name} credited, {detail} so far",
+        ScanEvent.PulseTooFast => $"{name} too fast, ignored",
+        ScanEvent.PulseDistrusted => $"{name} distrusted, ignored",
+        ScanEvent.SwitchFound => $"{name} found wrong by {(detail == 1 ? "chatter" : "a second witness")}",
+        _ => $"{name} seen",
+    };
+}
