@@ -1,0 +1,106 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using LubeController.Plant.Description;
+using LubeController.Scripts.Reading;
+
+namespace LubeController.Scripts.PlantFiles;
+
+/// <summary>Tells the findings of the plant's own check by the file, line and field that each one comes from.</summary>
+internal static class PlantFindings
+{
+    private static readonly Dictionary<string, string> Fields = new(StringComparer.Ordinal)
+    {
+        ["Name"] = "name",
+        ["Lubricant"] = "lubricant",
+        ["Kind"] = "kind",
+        ["TemperatureK"] = "temperature",
+        ["Reservoir"] = "reservoir",
+        ["CapacityM3"] = "capacity",
+        ["ContentM3"] = "content",
+        ["LowLevelM3"] = "low-level",
+        ["EmptyLevelM3"] = "empty-level",
+        ["LevelHysteresisM3"] = "level-hysteresis",
+        ["LowContact"] = "low-contact",
+        ["EmptyContact"] = "empty-contact",
+        ["Pump"] = "pump",
+        ["FlowM3PerS"] = "flow",
+        ["PistonBoreM"] = "bore",
+        ["StrokeM"] = "stroke",
+        ["SpeedRevPerS"] = "speed",
+        ["VolumetricEfficiency"] = "volumetric-efficiency",
+        ["DeliverySegments"] = "delivery-segments",
+        ["InitialAngle"] = "initial-angle",
+        ["Line"] = "line",
+        ["VolumeM3"] = "volume",
+        ["BulkModulusPa"] = "bulk-modulus",
+        ["AirM3"] = "air",
+        ["Relief"] = "relief-valve",
+        ["OpeningPressurePa"] = "opening-pressure",
+        ["Divider"] = "divider",
+        ["Sections"] = "sections",
+        ["Joins"] = "joins",
+        ["FirstSection"] = "first",
+        ["SecondSection"] = "second",
+        ["Side"] = "side",
+        ["VolumePerStrokeM3"] = "volume-per-stroke",
+        ["Outlets"] = "outlets",
+        ["BreakawayPa"] = "breakaway",
+        ["InitialTravel"] = "initial-travel",
+        ["FlowShare"] = "flow-share",
+        ["StrokeFlowLimitM3PerS"] = "stroke-flow-limit",
+        ["LandClearanceFlowM3PerS"] = "land-clearance",
+        ["Ports"] = "ports",
+        ["BackPressurePa"] = "back-pressure",
+        ["CycleSwitches"] = "cycle-switches",
+        ["Section"] = "section",
+        ["End"] = "end",
+        ["TripTravel"] = "trip-travel",
+        ["Hysteresis"] = "hysteresis",
+        ["Contact"] = "contact",
+        ["PressureSwitch"] = "pressure-switch",
+        ["TripPa"] = "trip",
+        ["ResetPa"] = "reset",
+        ["Shaft"] = "shaft",
+        ["PulsesPerRevolution"] = "pulses-per-revolution",
+        ["InitialSpeedRevPerS"] = "speed",
+        ["MinimumPulseWidthUs"] = "shortest-pulse",
+        ["Duty"] = "duty",
+    };
+
+    /// <summary>The problem that a finding is.</summary>
+    public static Problem Tell(MapNode file, PlantFinding finding)
+    {
+        if (finding.Path == "Name")
+            return Make(file["plant"] ?? file, "plant", finding);
+        YamlNode node = file;
+        string field = "";
+        foreach (string part in finding.Path.Split('.'))
+        {
+            (string name, int index) = Split(part);
+            string key = Fields.GetValueOrDefault(name, name);
+            field = field.Length == 0 ? key : $"{field}.{key}";
+            node = (node as MapNode)?[key] ?? node;
+            if (index < 0)
+                continue;
+            field += string.Create(CultureInfo.InvariantCulture, $"[{index}]");
+            if (node is ListNode list && index < list.Items.Count)
+                node = list.Items[index];
+        }
+
+        return Make(node, field, finding);
+    }
+
+    private static Problem Make(YamlNode node, string field, PlantFinding finding) => new(
+        node.Place,
+        field,
+        node is ScalarNode scalar ? scalar.Text : finding.Value,
+        finding.IsRefusal ? "the plant cannot be built so" : "the plant can be built, but this is unusual",
+        $"accepted is {finding.Accepted}");
+
+    private static (string Name, int Index) Split(string part)
+    {
+        int open = part.IndexOf('[');
+        return open < 0 ? (part, -1) : (part[..open], int.Parse(part.AsSpan(open + 1, part.Length - open - 2), CultureInfo.InvariantCulture));
+    }
+}

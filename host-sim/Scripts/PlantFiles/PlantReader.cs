@@ -1,0 +1,180 @@
+using System.Collections.Generic;
+using System.Linq;
+using LubeController.Plant.Description;
+using LubeController.Scripts.Quantities;
+using LubeController.Scripts.Reading;
+
+namespace LubeController.Scripts.PlantFiles;
+
+/// <summary>Reads a plant file: one lubrication system with units, then judged as a whole by the plant's own check.</summary>
+public sealed class PlantReader
+{
+    private static readonly string[] Contacts = ["normally-open", "normally-closed"];
+    private static readonly string[] Kinds = ["grease", "oil"];
+
+    private readonly MapReader _file;
+    private readonly ProblemList _problems;
+
+    private PlantReader(MapNode top, ProblemList problems)
+    {
+        _file = new MapReader(top, PlantKeys.Plant, problems);
+        _problems = problems;
+    }
+
+    /// <summary>Reads a plant file, or returns null where a problem was added.</summary>
+    /// <param name="path">Path as the program may open it.</param>
+    /// <param name="problems">Takes what is wrong.</param>
+    public static LoadedPlant? Read(string path, ProblemList problems)
+    {
+        MapNode? top = Inheritance.Read(path, problems);
+        return top == null ? null : new PlantReader(top, problems).Plant();
+    }
+
+    private LoadedPlant? Plant()
+    {
+        int before = _problems.Count;
+        string name = Need(_file, "plant", "write what it lubricates, for instance 'salt works, brine pump'");
+        LubricantDescription? lubricant = Lubricant();
+        ReservoirDescription? reservoir = Reservoir();
+        PumpDescription? pump = new PumpReader(_file, _problems).Read();
+        LineDescription? line = Line();
+        ReliefDescription? relief = Relief();
+        DividerDescription? divider = new DividerReader(_file, _problems).Read();
+        IReadOnlyList<OutletDescription>? outlets = divider == null ? null : new DividerReader(_file, _problems).Outlets(divider);
+        var switches = CycleSwitches().ToList();
+        PressureSwitchDescription? pressure = PressureSwitch();
+        bool transmitter = _file.Either("pressure-transmitter", "yes", "no") ?? false;
+        ShaftDescription? shaft = Shaft();
+        double temperature = _file.Quantity("temperature", PlantRanges.Temperature)?.Si ?? 293.15;
+        if (_problems.Count > before || divider == null)
+            return null;
+        return Judged(new PlantDescription
+        {
+            Name = name,
+            Lubricant = lubricant!,
+            Reservoir = reservoir!,
+            Pump = pump!,
+            Line = line!,
+            Relief = relief!,
+            Divider = divider,
+            Outlets = outlets!,
+            CycleSwitches = switches,
+            PressureSwitch = pressure,
+            HasPressureTransmitter = transmitter,
+            Shaft = shaft,
+            TemperatureK = temperature,
+        });
+    }
+
+    private LoadedPlant? Judged(PlantDescription plant)
+    {
+        IReadOnlyList<PlantFinding> findings = PlantCheck.Of(plant);
+        foreach (PlantFinding refusal in findings.Where(finding => finding.IsRefusal))
+            _problems.Add(PlantFindings.Tell(_file.Map, refusal));
+        return findings.Any(finding => finding.IsRefusal) ? null
+            : new LoadedPlant(plant, findings.Select(finding => PlantFindings.Tell(_file.Map, finding)).ToArray());
+    }
+
+    private LubricantDescription? Lubricant()
+    {
+        if (NeedGroup("lubricant", PlantKeys.Lubricant) is not { } group)
+            return null;
+        string name = Need(group, "name", "write for instance 'NLGI 1' or 'ISO VG 220'");
+        return new LubricantDescription { Kind = (LubricantKind)(group.Choice("kind", Kinds) ?? 0), Name = name };
+    }
+
+    private ReservoirDescription? Reservoir()
+    {
+        if (NeedGroup("reservoir", PlantKeys.Reservoir) is not { } group)
+            return null;
+        return new ReservoirDescription
+        {
+            CapacityM3 = Need(group, "capacity", PlantRanges.Capacity),
+            ContentM3 = Need(group, "content", PlantRanges.Reservoir),
+            LowLevelM3 = Need(group, "low-level", PlantRanges.Reservoir),
+            EmptyLevelM3 = Need(group, "empty-level", PlantRanges.Reservoir),
+            LevelHysteresisM3 = group.Quantity("level-hysteresis", PlantRanges.Reservoir)?.Si ?? 0.0,
+            LowContact = Contact(group, "low-contact"),
+            EmptyContact = Contact(group, "empty-contact"),
+        };
+    }
+
+    private LineDescription? Line()
+    {
+        if (NeedGroup("line", PlantKeys.Line) is not { } group)
+            return null;
+        return new LineDescription
+        {
+            VolumeM3 = Need(group, "volume", PlantRanges.LineVolume),
+            BulkModulusPa = Need(group, "bulk-modulus", PlantRanges.BulkModulus),
+            AirM3 = group.Quantity("air", PlantRanges.Air)?.Si ?? 0.0,
+        };
+    }
+
+    private ReliefDescription? Relief() => NeedGroup("relief-valve", PlantKeys.Relief) is { } group
+        ? new ReliefDescription { OpeningPressurePa = Need(group, "opening-pressure", PlantRanges.Opening) }
+        : null;
+
+    private IEnumerable<CycleSwitchDescription> CycleSwitches()
+    {
+        foreach (MapReader group in _file.Groups("cycle-switches", PlantKeys.CycleSwitch, most: 64))
+        {
+            var plain = new CycleSwitchDescription { Name = "", Section = "" };
+            yield return plain with
+            {
+                Name = PlantNames.Need(group, "name", "piston-4"),
+                Section = PlantNames.Need(group, "section", "4"),
+                End = (Side)(group.Choice("end", DividerReader.Sides) ?? (int)plain.End),
+                TripTravel = group.Quantity("trip-travel", PlantRanges.Part)?.Si ?? plain.TripTravel,
+                Hysteresis = group.Quantity("hysteresis", PlantRanges.Part)?.Si ?? plain.Hysteresis,
+                Contact = Contact(group, "contact"),
+            };
+        }
+    }
+
+    private PressureSwitchDescription? PressureSwitch() => _file.Group("pressure-switch", PlantKeys.PressureSwitch) is { } group
+        ? new PressureSwitchDescription
+        {
+            TripPa = Need(group, "trip", PlantRanges.Trip),
+            ResetPa = Need(group, "reset", PlantRanges.Trip),
+            Contact = Contact(group, "contact"),
+        }
+        : null;
+
+    private ShaftDescription? Shaft()
+    {
+        if (_file.Group("shaft", PlantKeys.Shaft) is not { } group)
+            return null;
+        var plain = new ShaftDescription();
+        return new ShaftDescription
+        {
+            PulsesPerRevolution = (int)(group.Whole("pulses-per-revolution", 1, 10_000) ?? plain.PulsesPerRevolution),
+            InitialSpeedRevPerS = group.Quantity("speed", PlantRanges.ShaftSpeed)?.Si ?? plain.InitialSpeedRevPerS,
+            MinimumPulseWidthUs = group.Quantity("shortest-pulse", PlantRanges.ShortestPulse) is { } pulse ? Microseconds.Of(pulse) : plain.MinimumPulseWidthUs,
+            Duty = group.Quantity("duty", PlantRanges.Part)?.Si ?? plain.Duty,
+        };
+    }
+
+    private MapReader? NeedGroup(string key, KeySet keys)
+    {
+        if (!_file.Has(key))
+            _file.Missing(key, $"write it with {NearestName.Some(keys.Keys)}");
+        return _file.Group(key, keys);
+    }
+
+    private static SwitchContact Contact(MapReader group, string key) => (SwitchContact)(group.Choice(key, Contacts) ?? 0);
+
+    internal static double Need(MapReader group, string key, QuantityRange range)
+    {
+        if (!group.Has(key))
+            group.Missing(key, $"write for instance '{key}: {range.Family.Example}'");
+        return group.Quantity(key, range)?.Si ?? double.NaN;
+    }
+
+    private static string Need(MapReader group, string key, string remedy)
+    {
+        if (!group.Has(key))
+            group.Missing(key, remedy);
+        return group.Text(key) ?? "";
+    }
+}

@@ -1,0 +1,173 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace LubeController.Scripts.Quantities;
+
+/// <summary>
+/// A physical quantity with the units a user may write and the SI unit kept inside. The units stand in a table of our
+/// own and only the conversion is the library's: its parser of abbreviations works by reflection, which a host compiled
+/// ahead of time does without.
+/// </summary>
+public sealed class UnitFamily
+{
+    private static readonly (string Unit, VolumeUnit Of)[] VolumeUnits =
+    [
+        ("cm3", VolumeUnit.CubicCentimeter), ("ml", VolumeUnit.Milliliter), ("l", VolumeUnit.Liter),
+        ("mm3", VolumeUnit.CubicMillimeter), ("m3", VolumeUnit.CubicMeter),
+    ];
+
+    private static readonly (string Unit, DurationUnit Of)[] TimeUnits =
+    [
+        ("ms", DurationUnit.Millisecond), ("s", DurationUnit.Second), ("min", DurationUnit.Minute),
+        ("h", DurationUnit.Hour), ("d", DurationUnit.Day), ("us", DurationUnit.Microsecond),
+    ];
+
+    private static readonly (string Unit, RotationalSpeedUnit Of)[] SpeedUnits =
+    [
+        ("rpm", RotationalSpeedUnit.RevolutionPerMinute), ("1/min", RotationalSpeedUnit.RevolutionPerMinute), ("1/s", RotationalSpeedUnit.RevolutionPerSecond),
+    ];
+
+    private readonly Dictionary<string, Func<double, double>> _toSi = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Func<double, double>> _fromSi = new(StringComparer.Ordinal);
+    private readonly List<string> _units = [];
+
+    private UnitFamily(string name, string siUnit, string example)
+    {
+        Name = name;
+        SiUnit = siUnit;
+        Example = example;
+    }
+
+    /// <summary>Gauge pressure or pressure difference; pascal inside.</summary>
+    public static UnitFamily Pressure { get; } = new UnitFamily("a pressure", "Pa", "40 bar")
+        .With("bar", value => UnitsNet.Pressure.From(value, PressureUnit.Bar).Pascals, value => UnitsNet.Pressure.From(value, PressureUnit.Pascal).Bars)
+        .With("kPa", value => UnitsNet.Pressure.From(value, PressureUnit.Kilopascal).Pascals, value => UnitsNet.Pressure.From(value, PressureUnit.Pascal).Kilopascals)
+        .With("MPa", value => UnitsNet.Pressure.From(value, PressureUnit.Megapascal).Pascals, value => UnitsNet.Pressure.From(value, PressureUnit.Pascal).Megapascals)
+        .With("GPa", value => UnitsNet.Pressure.From(value, PressureUnit.Gigapascal).Pascals, value => UnitsNet.Pressure.From(value, PressureUnit.Pascal).Gigapascals)
+        .With("Pa", value => value, value => value)
+        .With("mbar", value => UnitsNet.Pressure.From(value, PressureUnit.Millibar).Pascals, value => UnitsNet.Pressure.From(value, PressureUnit.Pascal).Millibars)
+        .With("psi", value => UnitsNet.Pressure.From(value, PressureUnit.PoundForcePerSquareInch).Pascals, value => UnitsNet.Pressure.From(value, PressureUnit.Pascal).PoundsForcePerSquareInch);
+
+    /// <summary>Volume; cubic metre inside.</summary>
+    public static UnitFamily Volume { get; } = MakeVolume();
+
+    /// <summary>Volume flow; cubic metre per second inside.</summary>
+    public static UnitFamily Flow { get; } = MakeFlow();
+
+    /// <summary>Duration; second inside.</summary>
+    public static UnitFamily Time { get; } = MakeTime();
+
+    /// <summary>Rotational speed or rate of strokes; per second inside.</summary>
+    public static UnitFamily Speed { get; } = MakeSpeed();
+
+    /// <summary>Absolute temperature; kelvin inside.</summary>
+    public static UnitFamily Temperature { get; } = new UnitFamily("a temperature", "K", "20 degC")
+        .With("degC", value => UnitsNet.Temperature.From(value, TemperatureUnit.DegreeCelsius).Kelvins, value => UnitsNet.Temperature.From(value, TemperatureUnit.Kelvin).DegreesCelsius)
+        .With("K", value => value, value => value)
+        .With("degF", value => UnitsNet.Temperature.From(value, TemperatureUnit.DegreeFahrenheit).Kelvins, value => UnitsNet.Temperature.From(value, TemperatureUnit.Kelvin).DegreesFahrenheit);
+
+    /// <summary>Length; metre inside.</summary>
+    public static UnitFamily Length { get; } = new UnitFamily("a length", "m", "6 mm")
+        .With("mm", value => UnitsNet.Length.From(value, LengthUnit.Millimeter).Meters, value => UnitsNet.Length.From(value, LengthUnit.Meter).Millimeters)
+        .With("cm", value => UnitsNet.Length.From(value, LengthUnit.Centimeter).Meters, value => UnitsNet.Length.From(value, LengthUnit.Meter).Centimeters)
+        .With("m", value => value, value => value);
+
+    /// <summary>Ratio; a fraction of one inside. The unit <c>1</c> may be written or left out.</summary>
+    public static UnitFamily Ratio { get; } = new UnitFamily("a ratio", "1", "90 %")
+        .With("%", value => UnitsNet.Ratio.From(value, RatioUnit.Percent).DecimalFractions, value => UnitsNet.Ratio.From(value, RatioUnit.DecimalFraction).Percent)
+        .With("1", value => value, value => value);
+
+    /// <summary>A plain number that counts something.</summary>
+    public static UnitFamily Count { get; } = new UnitFamily("a count", "1", "3")
+        .With("1", value => value, value => value);
+
+    /// <summary>Every family with units of its own.</summary>
+    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, Ratio];
+
+    /// <summary>Name with its article, for messages, for instance <c>a pressure</c>.</summary>
+    public string Name { get; }
+
+    /// <summary>Unit of values inside.</summary>
+    public string SiUnit { get; }
+
+    /// <summary>Something acceptable.</summary>
+    public string Example { get; }
+
+    /// <summary>The units a user may write, the usual one first.</summary>
+    public IReadOnlyList<string> Units => _units;
+
+    /// <summary>The usual unit.</summary>
+    public string UsualUnit => _units[0];
+
+    /// <summary>Whether a unit is of this family.</summary>
+    public bool Has(string unit) => _toSi.ContainsKey(unit);
+
+    /// <summary>The SI value of a value in a unit of this family.</summary>
+    /// <exception cref="KeyNotFoundException">The unit is not of this family.</exception>
+    public double ToSi(double value, string unit) => _toSi[unit](value);
+
+    /// <summary>The value in a unit of this family of an SI value.</summary>
+    /// <exception cref="KeyNotFoundException">The unit is not of this family.</exception>
+    public double FromSi(double value, string unit) => _fromSi[unit](value);
+
+    /// <summary>A difference in a unit of this family of an SI difference: temperatures differ by their scale only.</summary>
+    public double DifferenceFromSi(double difference, string unit) =>
+        ReferenceEquals(this, Temperature) ? FromSi(difference, unit) - FromSi(0.0, unit) : FromSi(difference, unit);
+
+    /// <summary>The family whose SI unit a recorded signal has; counts where there is none.</summary>
+    public static UnitFamily OfSi(string siUnit) => All.FirstOrDefault(family => family.SiUnit == siUnit && !ReferenceEquals(family, Ratio)) ?? Count;
+
+    private static UnitFamily MakeVolume()
+    {
+        var family = new UnitFamily("a volume", "m3", "2 cm3");
+        foreach ((string unit, VolumeUnit of) in VolumeUnits)
+            family.With(unit, value => UnitsNet.Volume.From(value, of).CubicMeters, value => UnitsNet.Volume.From(value, VolumeUnit.CubicMeter).As(of));
+        return family;
+    }
+
+    private static UnitFamily MakeTime()
+    {
+        var family = new UnitFamily("a time", "s", "90 s");
+        foreach ((string unit, DurationUnit of) in TimeUnits)
+            family.With(unit, value => Duration.From(value, of).Seconds, value => Duration.From(value, DurationUnit.Second).As(of));
+        return family;
+    }
+
+    private static UnitFamily MakeSpeed()
+    {
+        var family = new UnitFamily("a speed", "1/s", "1500 rpm");
+        foreach ((string unit, RotationalSpeedUnit of) in SpeedUnits)
+            family.With(unit, value => RotationalSpeed.From(value, of).RevolutionsPerSecond, value => RotationalSpeed.From(value, RotationalSpeedUnit.RevolutionPerSecond).As(of));
+        return family;
+    }
+
+    /// <summary>Volume and time converted apart: the library's own factors for flows are rounded to fourteen digits.</summary>
+    private static UnitFamily MakeFlow()
+    {
+        var family = new UnitFamily("a flow", "m3/s", "250 cm3/min");
+        foreach ((string time, DurationUnit ofTime) in TimeUnits.Where(unit => unit.Unit is "min" or "s" or "h" or "d").OrderBy(unit => unit.Unit != "min"))
+        {
+            double seconds = Duration.From(1.0, ofTime).Seconds;
+            foreach ((string volume, VolumeUnit ofVolume) in VolumeUnits)
+            {
+                family.With(
+                    $"{volume}/{time}",
+                    value => UnitsNet.Volume.From(value, ofVolume).CubicMeters / seconds,
+                    value => UnitsNet.Volume.From(value * seconds, VolumeUnit.CubicMeter).As(ofVolume));
+            }
+        }
+
+        return family;
+    }
+
+    private UnitFamily With(string unit, Func<double, double> toSi, Func<double, double> fromSi)
+    {
+        _units.Add(unit);
+        _toSi.Add(unit, toSi);
+        _fromSi.Add(unit, fromSi);
+        return this;
+    }
+}

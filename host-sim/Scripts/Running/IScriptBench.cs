@@ -1,0 +1,20 @@
+using LubeController.Plant.Description;
+using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.SettingsFiles;
+using LubeController.Scripts.Steps;
+
+namespace LubeController.Scripts.Running;
+
+/// <summary>
+/// Where a script is carried out. It exists so that scripts, verdicts and records are the same for the simulated rig and
+/// for a real one, and can be tested beside <see cref="FakeScriptBench"/>. One bench may be asked from several threads at
+/// once: each run stands alone.
+/// </summary>
+public interface IScriptBench
+{
+    /// <summary>What can be said and done for a plant under a controller.</summary>
+    BenchVocabulary Describe(PlantDescription plant, ControlSettings settings);
+
+    /// <summary>Carries out a script from the start to its duration or its scan bound. Same script, same trace.</summary>
+    RunResult Run(BenchScript script);
+}

@@ -1,0 +1,31 @@
+using System.Collections.Generic;
+using LubeController.Emulator;
+
+namespace LubeController.Scripts.Running;
+
+/// <summary>A step that was carried out.</summary>
+/// <param name="Step">Index of the step in its script.</param>
+/// <param name="TimeUs">When, microseconds since the start of the run.</param>
+public sealed record FiredStep(int Step, long TimeUs);
+
+/// <summary>What one run of a script gave.</summary>
+public sealed record RunResult
+{
+    /// <summary>Everything recorded; its end is the end of the run.</summary>
+    public required Trace Trace { get; init; }
+
+    /// <summary>The steps carried out, in order of time.</summary>
+    public required IReadOnlyList<FiredStep> FiredSteps { get; init; }
+
+    /// <summary>Scans of the controller that were executed.</summary>
+    public long ScansExecuted { get; init; }
+
+    /// <summary>Scan ticks that lie in the run, executed or skipped.</summary>
+    public long TicksCovered { get; init; }
+
+    /// <summary>Events of the plant that were computed.</summary>
+    public long PlantEvents { get; init; }
+
+    /// <summary>Whether the run was broken off because it had executed as many scans as it may.</summary>
+    public bool ScanBoundReached { get; init; }
+}

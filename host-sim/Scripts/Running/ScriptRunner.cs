@@ -1,0 +1,41 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LubeController.Scripts.Expectations;
+using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.Steps;
+
+namespace LubeController.Scripts.Running;
+
+/// <summary>Carries out a script on a bench and judges what it gave.</summary>
+/// <param name="bench">The bench.</param>
+public sealed class ScriptRunner(IScriptBench bench)
+{
+    /// <summary>Runs and judges.</summary>
+    public ScriptVerdict Run(BenchScript script)
+    {
+        ArgumentNullException.ThrowIfNull(script);
+        RunResult result = bench.Run(script);
+        var judge = new Judge(result.Trace, result.FiredSteps, script.DurationUs);
+        return new ScriptVerdict(script, result, script.Expectations.Select(judge.Verdict).ToArray(), Omissions(script, result).ToArray());
+    }
+
+    private static IEnumerable<string> Omissions(BenchScript script, RunResult result)
+    {
+        if (script.Expectations.Count == 0)
+            yield return "the script expects nothing";
+        if (result.ScanBoundReached)
+            yield return FormattableString.Invariant($"the run was broken off at {TimeText.Of(result.Trace.EndUs)}, after {result.ScansExecuted} scans, its bound: raise 'scan-bound' or '--scan-bound', or shorten 'duration'");
+        var fired = result.FiredSteps.Select(step => step.Step).ToHashSet();
+        foreach (Step step in script.Steps.Where(step => !fired.Contains(step.Index)))
+            yield return $"the step {step.Label} ({step.Action.Text}) was never carried out: {Why(step, script)}";
+    }
+
+    private static string Why(Step step, BenchScript script) => step.Time switch
+    {
+        AtTime at => $"its time, {TimeText.Of(at.TimeUs)}, lies beyond the run",
+        AfterStep after => $"it waits for {script.Steps[after.Step].Label}, or the run ended before its delay did",
+        AfterTrigger trigger => $"'{trigger.Trigger.Text}' did not come true, or the run ended before its delay did",
+        _ => "its time never came",
+    };
+}

@@ -1,0 +1,110 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LubeController.Core;
+using LubeController.Scripts.Quantities;
+using LubeController.Scripts.Reading;
+using LubeController.Scripts.Steps;
+
+namespace LubeController.Scripts.ScriptFiles;
+
+/// <summary>Reads the one action of a step.</summary>
+internal sealed class ActionReader(BenchVocabulary? vocabulary)
+{
+    private const long PresetPressUs = 500_000;
+
+    private static readonly Dictionary<string, string[]> Companions = new(StringComparer.Ordinal)
+    {
+        ["part"] = ["fault", "heal"],
+        ["magnitude"] = ["fault"],
+        ["for"] = ["press"],
+        ["to"] = ["set"],
+        ["ramp"] = ["shaft-speed"],
+    };
+
+    /// <summary>The action, or null where a problem was added.</summary>
+    public StepAction? Read(MapReader step)
+    {
+        string? key = step.ExactlyOne(ScriptKeys.Actions);
+        if (key == null)
+            return null;
+        RefuseStrangers(step, key);
+        return key switch
+        {
+            "fault" => Fault(step),
+            "heal" => Kind(step, "heal") is { } healed && Part(step, healed) is { } where ? new HealFault(healed, where) : null,
+            "press" => step.Choice("press", BenchWords.Buttons) is { } pressed ? new PressButton((Button)pressed, Time(step, "for", ScriptRanges.Press, PresetPressUs)) : null,
+            "hold" => step.Choice("hold", BenchWords.Buttons) is { } held ? new MoveButton((Button)held, Down: true) : null,
+            "release" => step.Choice("release", BenchWords.Buttons) is { } released ? new MoveButton((Button)released, Down: false) : null,
+            "set" => Input(step),
+            "shaft-speed" => step.Quantity("shaft-speed", ScriptRanges.Speed) is { } speed ? new SetShaftSpeed(speed.Si, Time(step, "ramp", ScriptRanges.Time, 0)) : null,
+            "temperature" => step.Quantity("temperature", ScriptRanges.Temperature) is { } temperature ? new SetTemperature(temperature.Si) : null,
+            "power" => step.Either("power", "on", "off") is { } on ? new SetPower(on) : null,
+            _ => step.Text("mark") is { } remark ? new MarkTime(remark) : null,
+        };
+    }
+
+    private static void RefuseStrangers(MapReader step, string action)
+    {
+        foreach ((string companion, string[] actions) in Companions)
+        {
+            if (!actions.Contains(action) && step.Map.Find(companion) is { } entry)
+                step.Problems.Add(new Problem(entry.KeyPlace, step.Field(companion), entry.Value.Shown, $"'{companion}' does not go with '{action}'", $"it goes with {string.Join(" and ", actions)}"));
+        }
+    }
+
+    private static long Time(MapReader step, string key, QuantityRange range, long preset) =>
+        step.Quantity(key, range) is { } time ? Microseconds.Of(time) : preset;
+
+    private static SetInput? Input(MapReader step)
+    {
+        if (!step.Has("to"))
+            step.Missing("to", "write 'to: on' or 'to: off'");
+        int? input = step.Choice("set", BenchWords.Inputs);
+        bool? on = step.Either("to", "on", "off");
+        return input is { } which && on is { } level ? new SetInput((BenchInput)which, level) : null;
+    }
+
+    private SetFault? Fault(MapReader step)
+    {
+        if (Kind(step, "fault") is not { } kind || Part(step, kind) is not { } part)
+            return null;
+        if (kind.Magnitude == null)
+        {
+            if (step.Single("magnitude") is not { } needless)
+                return new SetFault(kind, part, null);
+            step.Problems.Add(needless, $"the fault {kind.Name} has no magnitude", "delete it");
+            return null;
+        }
+
+        if (!step.Has("magnitude") && kind.DefaultMagnitude == null)
+            step.Missing("magnitude", $"write a value from {kind.Magnitude}");
+        double? si = step.Quantity("magnitude", kind.Magnitude)?.Si ?? (step.Has("magnitude") ? null : kind.DefaultMagnitude);
+        return si == null ? null : new SetFault(kind, part, si);
+    }
+
+    private FaultKind? Kind(MapReader step, string key)
+    {
+        if (vocabulary == null)
+            return null;
+        string[] names = vocabulary.Faults.Select(kind => kind.Name).ToArray();
+        return step.Choice(key, names) is { } chosen ? vocabulary.Faults[chosen] : null;
+    }
+
+    private static string? Part(MapReader step, FaultKind kind)
+    {
+        if (kind.Parts.Count > 0)
+        {
+            if (!step.Has("part") && kind.Parts.Count == 1)
+                return kind.Parts[0];
+            if (!step.Has("part"))
+                step.Missing("part", $"the plant has {NearestName.Some(kind.Parts)}");
+            return step.Choice("part", kind.Parts) is { } chosen ? kind.Parts[chosen] : null;
+        }
+
+        if (step.Single("part") is not { } needless)
+            return "";
+        step.Problems.Add(needless, $"the fault {kind.Name} concerns the whole plant", "delete 'part'");
+        return null;
+    }
+}
