@@ -37,6 +37,12 @@ public static class ScriptPaths
 
     private static IEnumerable<string> Under(string path, ICollection<string> complaints)
     {
+        if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
+        {
+            complaints.Add($"'{Reading.ShortText.Of(path)}' is no path; name a file, a folder or a pattern");
+            return [];
+        }
+
         if (File.Exists(path))
             return [path];
         if (Directory.Exists(path))
