@@ -1,1 +1,4 @@
-return 0;
+using System;
+using LubeController.Cli;
+
+return new Lubebench(BuiltInBench.Make(), Console.Out, Console.Error, TerminalProgress.ForThisTerminal()).Run(args);

@@ -20,7 +20,7 @@ public sealed class FakeScriptBench : IScriptBench
 {
     private readonly List<(string Name, long TimeUs, double Value)> _points = [];
     private readonly List<SignalInfo> _signals = [];
-    private readonly List<FaultKind> _faults = [];
+    private readonly List<BenchFault> _faults = [];
 
     /// <summary>Hears every action as it is carried out: the time, the action, and the trace to record its effect in.</summary>
     public Action<long, StepAction, Trace>? OnAction { get; set; }
@@ -46,7 +46,7 @@ public sealed class FakeScriptBench : IScriptBench
     /// <summary>Adds a fault.</summary>
     public FakeScriptBench WithFault(string name, IReadOnlyList<string> parts, QuantityRange? magnitude = null, double? preset = null)
     {
-        _faults.Add(new FaultKind(name, parts, magnitude, preset));
+        _faults.Add(new BenchFault(name, parts, magnitude, preset));
         return this;
     }
 

@@ -11,13 +11,14 @@ namespace LubeController.Scripts.Running;
 /// <param name="bench">The bench.</param>
 public sealed class ScriptRunner(IScriptBench bench)
 {
-    /// <summary>Runs and judges.</summary>
-    public ScriptVerdict Run(BenchScript script)
+    /// <summary>Runs and judges; the run is returned beside the verdict, since a trace may be large and is seldom kept.</summary>
+    public (ScriptVerdict Verdict, RunResult Result) Run(BenchScript script)
     {
         ArgumentNullException.ThrowIfNull(script);
         RunResult result = bench.Run(script);
         var judge = new Judge(result.Trace, result.FiredSteps, script.DurationUs);
-        return new ScriptVerdict(script, result, script.Expectations.Select(judge.Verdict).ToArray(), Omissions(script, result).ToArray());
+        var verdict = new ScriptVerdict(script, script.Expectations.Select(judge.Verdict).ToArray(), Omissions(script, result).ToArray()) { ScansExecuted = result.ScansExecuted };
+        return (verdict, result);
     }
 
     private static IEnumerable<string> Omissions(BenchScript script, RunResult result)

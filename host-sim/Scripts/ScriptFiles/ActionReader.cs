@@ -83,7 +83,7 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary)
         return si == null ? null : new SetFault(kind, part, si);
     }
 
-    private FaultKind? Kind(MapReader step, string key)
+    private BenchFault? Kind(MapReader step, string key)
     {
         if (vocabulary == null)
             return null;
@@ -91,7 +91,7 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary)
         return step.Choice(key, names) is { } chosen ? vocabulary.Faults[chosen] : null;
     }
 
-    private static string? Part(MapReader step, FaultKind kind)
+    private static string? Part(MapReader step, BenchFault kind)
     {
         if (kind.Parts.Count > 0)
         {

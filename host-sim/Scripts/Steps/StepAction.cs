@@ -15,7 +15,7 @@ public abstract record StepAction
 /// <param name="Kind">The fault.</param>
 /// <param name="Part">The part that has it; empty where it needs none.</param>
 /// <param name="MagnitudeSi">Its magnitude in SI units; null where it has none.</param>
-public sealed record SetFault(FaultKind Kind, string Part, double? MagnitudeSi) : StepAction
+public sealed record SetFault(BenchFault Kind, string Part, double? MagnitudeSi) : StepAction
 {
     /// <inheritdoc/>
     public override string Text => $"fault {Kind.Name}{(Part.Length > 0 ? " of " + Part : "")}"
@@ -26,7 +26,7 @@ public sealed record SetFault(FaultKind Kind, string Part, double? MagnitudeSi) 
 /// <summary>Takes a fault away.</summary>
 /// <param name="Kind">The fault.</param>
 /// <param name="Part">The part that has it; empty where it needs none.</param>
-public sealed record HealFault(FaultKind Kind, string Part) : StepAction
+public sealed record HealFault(BenchFault Kind, string Part) : StepAction
 {
     /// <inheritdoc/>
     public override string Text => $"heal {Kind.Name}{(Part.Length > 0 ? " of " + Part : "")}";

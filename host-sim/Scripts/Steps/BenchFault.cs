@@ -8,4 +8,4 @@ namespace LubeController.Scripts.Steps;
 /// <param name="Parts">The parts of this plant that can have it; empty where it needs no part.</param>
 /// <param name="Magnitude">Range of its magnitude, or null where it has none.</param>
 /// <param name="DefaultMagnitude">SI magnitude where a script gives none; null where it must give one.</param>
-public sealed record FaultKind(string Name, IReadOnlyList<string> Parts, QuantityRange? Magnitude, double? DefaultMagnitude);
+public sealed record BenchFault(string Name, IReadOnlyList<string> Parts, QuantityRange? Magnitude, double? DefaultMagnitude);

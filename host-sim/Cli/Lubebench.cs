@@ -1,0 +1,46 @@
+using System.Collections.Generic;
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.IO;
+using LubeController.Cli.Replay;
+using LubeController.Scripts.Replaying;
+using LubeController.Scripts.Running;
+
+namespace LubeController.Cli;
+
+/// <summary>The program: finds the command and carries it out.</summary>
+/// <param name="bench">Where scripts run.</param>
+/// <param name="output">Takes results.</param>
+/// <param name="errors">Takes complaints.</param>
+/// <param name="progress">Shows how far a replay is.</param>
+public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter errors, IReplayProgress progress)
+{
+    private const string Description = """
+        The bench on which lubrication control logic is proved before it meets a machine.
+
+        Examples:
+          lubebench replay hil-scripts/faults                 every script of a folder
+          lubebench replay 'hil-scripts/**/*blocked*.yaml'    every script that matches
+          lubebench replay my.yaml --trace records            one script, records kept as CSV and VCD
+          lubebench replay hil-scripts --baseline records     compared with records kept before
+
+        A simulated pass does not replace the test on the machine. This is not a safety function.
+        """;
+
+    /// <summary>Carries out a command line.</summary>
+    /// <returns>0 all held, 1 something failed or was not exercised, 2 bad input.</returns>
+    public int Run(IReadOnlyList<string> arguments)
+    {
+        var root = new RootCommand(Description);
+        root.Subcommands.Add(ReplayCommand.Make(bench, output, errors, progress));
+        ParseResult parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Errors.Count == 0)
+            return parsed.Invoke(new InvocationConfiguration { Output = output, Error = errors });
+        foreach (ParseError error in parsed.Errors)
+            errors.WriteLine($"lubebench: {error.Message} 'lubebench {CommandName(parsed)}--help' lists what is known.");
+        return ReplaySession.BadInput;
+    }
+
+    private static string CommandName(ParseResult parsed) =>
+        parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ";
+}

@@ -1,0 +1,33 @@
+using System;
+using System.IO;
+using System.Text;
+
+namespace LubeController.Scripts.Records;
+
+/// <summary>Writes files whole or not at all: under a temporary name first, renamed when complete.</summary>
+public static class WholeFile
+{
+    /// <summary>Writes a file, UTF-8 without mark, lines as the writer gives them; makes its folder.</summary>
+    /// <exception cref="IOException">It cannot be written; nothing is left behind under its name that was not there before.</exception>
+    public static void Write(string path, Action<TextWriter> write)
+    {
+        ArgumentNullException.ThrowIfNull(write);
+        string full = Path.GetFullPath(path);
+        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+        string temporary = full + ".part";
+        try
+        {
+            using (var writer = new StreamWriter(temporary, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)))
+            {
+                writer.NewLine = "\n";
+                write(writer);
+            }
+
+            File.Move(temporary, full, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(temporary);
+        }
+    }
+}

@@ -1,0 +1,62 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LubeController.Scripts.Expectations;
+using LubeController.Scripts.Running;
+
+namespace LubeController.Scripts.Reporting;
+
+/// <summary>A verdict as a person reads it: one line, and below it whatever did not hold.</summary>
+public static class VerdictText
+{
+    /// <summary>The words for an outcome.</summary>
+    public static string Of(Outcome outcome) => outcome switch
+    {
+        Outcome.Held => "held",
+        Outcome.Failed => "FAILED",
+        _ => "NOT EXERCISED",
+    };
+
+    /// <summary>All lines of a script's report.</summary>
+    /// <param name="verdict">The verdict.</param>
+    /// <param name="result">The run it was judged on.</param>
+    public static IReadOnlyList<string> Of(ScriptVerdict verdict, RunResult result)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        ArgumentNullException.ThrowIfNull(result);
+        var lines = new List<string> { Line(verdict) };
+        foreach (ExpectationVerdict expectation in verdict.Expectations.Where(expectation => expectation.Outcome != Outcome.Held))
+            lines.AddRange(Details(expectation, result));
+        lines.AddRange(verdict.Omissions.Select(omission => $"  not exercised: {omission}"));
+        if (verdict.Difference is { } difference)
+            lines.Add($"  differs from the baseline: {difference}");
+        if (verdict.Outcome != Outcome.Held)
+            lines.Add($"  repeat: {RepeatCommand.For(verdict.Script)}");
+        return lines;
+    }
+
+    private static string Line(ScriptVerdict verdict)
+    {
+        int held = verdict.Expectations.Count(expectation => expectation.Outcome == Outcome.Held);
+        return FormattableString.Invariant($"{Of(verdict.Outcome),-13}  {verdict.Script.Path}  {verdict.Script.Title} ({held} of {verdict.Expectations.Count} held)");
+    }
+
+    private static IEnumerable<string> Details(ExpectationVerdict verdict, RunResult result)
+    {
+        yield return $"  {Of(verdict.Outcome)} '{verdict.Expectation.Name}': {verdict.Expectation}";
+        yield return $"    at      {verdict.Expectation.Place}";
+        if (!double.IsNaN(verdict.FromUs))
+            yield return $"    window  {TimeText.Of(verdict.FromUs)} to {(double.IsNaN(verdict.ToUs) ? "(never)" : TimeText.Of(verdict.ToUs))}";
+        yield return $"    reason  {verdict.Reason}";
+        if (verdict.Seen.Length > 0)
+            yield return $"    seen    {verdict.Seen} at {TimeText.Of(verdict.DecidedUs)}";
+        if (verdict.Margin is { } margin)
+            yield return $"    margin  {margin}";
+        foreach (PartMargin part in verdict.Parts)
+            yield return $"            {part.Margin} for '{part.Sentence}' alone";
+        double around = !double.IsNaN(verdict.DecidedUs) ? verdict.DecidedUs : result.Trace.EndUs;
+        yield return $"    events around {TimeText.Of(around)}";
+        foreach (string line in EventExcerpt.Around(result.Trace.Events, around))
+            yield return "      " + line;
+    }
+}
