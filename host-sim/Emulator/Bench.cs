@@ -1,7 +1,9 @@
 using System;
+using System.Linq;
 using LubeController.Board;
 using LubeController.Core;
 using LubeController.Plant;
+using LubeController.Plant.Description;
 
 namespace LubeController.Emulator;
 
@@ -17,7 +19,8 @@ public sealed class Bench : IBoard
 
     private readonly BenchSetup _setup;
     private readonly IBenchDriver _driver;
-    private readonly BenchRecorder _recorder;
+    private readonly CoreRecorder _coreRecorder;
+    private readonly PlantRecorder _plantRecorder;
     private readonly long _periodUs;
     private readonly Inputs _probe = new();
     private readonly MemoryStorage _storage = new(StorageBlocks, StorageBlockLength);
@@ -41,8 +44,9 @@ public sealed class Bench : IBoard
         _periodUs = setup.ScanPeriodMs * 1000L;
         Plant = new LubricationSystem(setup.Plant, setup.Seed);
         Controls = new BenchControls();
-        _recorder = new BenchRecorder(setup, Plant);
-        Plant.Observer = _recorder;
+        (_coreRecorder, _plantRecorder) = MakeRecorders(Trace, setup.Plant);
+        Plant.Observer = _plantRecorder;
+        _plantRecorder.RecordAll(Plant);
     }
 
     /// <summary>The simulated plant.</summary>
@@ -52,7 +56,7 @@ public sealed class Bench : IBoard
     public BenchControls Controls { get; }
 
     /// <summary>What was recorded so far.</summary>
-    public Trace Trace => _recorder.Trace;
+    public Trace Trace { get; } = new();
 
     /// <summary>The core under test; null before the first power-up.</summary>
     public Controller? Core => _loop?.Core;
@@ -78,6 +82,15 @@ public sealed class Bench : IBoard
     /// <inheritdoc/>
     public uint NowMs => unchecked(_setup.ClockStartMs + (uint)((NowUs - _powerUpUs) / 1000));
 
+    /// <summary>The signals that a run of a plant records, without points.</summary>
+    public static Trace DefineSignals(PlantDescription plant)
+    {
+        ArgumentNullException.ThrowIfNull(plant);
+        var trace = new Trace();
+        MakeRecorders(trace, plant);
+        return trace;
+    }
+
     /// <summary>Runs to the end of the set duration.</summary>
     /// <returns>The trace.</returns>
     public Trace Run()
@@ -98,8 +111,8 @@ public sealed class Bench : IBoard
                 DropOutputs();
         }
 
+        _plantRecorder.RecordAll(Plant);
         Trace.End(NowUs);
-        _recorder.Close();
         return Trace;
     }
 
@@ -108,21 +121,19 @@ public sealed class Bench : IBoard
     {
         ArgumentNullException.ThrowIfNull(inputs);
         Sense(inputs);
-        long pulses = Plant.ShaftPulsesAt(NowUs);
-        inputs.ShaftPulses = (int)Math.Min(pulses - _shaftPulsesTaken, int.MaxValue);
-        if (inputs.ShaftPulses > 0)
-            inputs.ShaftPulseAgeMs = (int)Math.Min((NowUs - Plant.LastShaftPulseUs(NowUs)) / 1000, int.MaxValue);
-        _shaftPulsesTaken = pulses;
+        if (Plant.HasShaft)
+            CountShaft(inputs);
         _scannedLevels = inputs.Levels;
         _scannedTemperature = inputs.TemperatureDeciC;
-        _recorder.RecordInputs(NowUs, inputs);
+        _coreRecorder.RecordInputs(NowUs, inputs);
     }
 
     /// <inheritdoc/>
     public void WriteOutputs(Outputs outputs)
     {
         ArgumentNullException.ThrowIfNull(outputs);
-        _recorder.RecordOutputs(NowUs, outputs);
+        _coreRecorder.RecordCore(NowUs, _loop!.Core);
+        _coreRecorder.RecordOutputs(NowUs, outputs);
         Plant.SetPumpContact(outputs.Pump);
     }
 
@@ -137,7 +148,6 @@ public sealed class Bench : IBoard
     {
         ArgumentNullException.ThrowIfNull(core);
         ScansExecuted++;
-        _recorder.RecordCore(NowUs, core);
         _driver.AfterScan(this);
         if (ScansExecuted >= _setup.ScanBound)
         {
@@ -147,6 +157,9 @@ public sealed class Bench : IBoard
 
         return MoveWorld(core, mostMs);
     }
+
+    private static (CoreRecorder Core, PlantRecorder Plant) MakeRecorders(Trace trace, PlantDescription plant) =>
+        (new CoreRecorder(trace, plant.CycleSwitches.Select(cycle => cycle.Name).ToArray()), new PlantRecorder(trace, plant));
 
     private static long TickAtOrAfter(long timeUs, long periodUs)
     {
@@ -161,15 +174,24 @@ public sealed class Bench : IBoard
         // The board's first scan falls on the common grid of ticks, so that skipping does not depend on when power came.
         AdvanceUnpowered(Math.Min(TickAtOrAfter(NowUs, _periodUs), _setup.DurationUs));
         _powerUpUs = NowUs;
-        _shaftPulsesTaken = Plant.ShaftPulsesAt(NowUs);
+        _shaftPulsesTaken = Plant.HasShaft ? Plant.ShaftPulsesAt(NowUs) : 0;
         _loop = new MainLoop(this, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
         Trace.Note(NowUs, "power", _loop.StateRestored ? "up, saved state restored" : "up, no saved state");
+    }
+
+    private void CountShaft(Inputs inputs)
+    {
+        long pulses = Plant.ShaftPulsesAt(NowUs);
+        inputs.ShaftPulses = (int)Math.Min(pulses - _shaftPulsesTaken, int.MaxValue);
+        if (inputs.ShaftPulses > 0)
+            inputs.ShaftPulseAgeMs = (int)Math.Min((NowUs - Plant.LastShaftPulseUs(NowUs)) / 1000, int.MaxValue);
+        _shaftPulsesTaken = pulses;
     }
 
     private void DropOutputs()
     {
         var dropped = new Outputs();
-        _recorder.RecordOutputs(NowUs, dropped);
+        _coreRecorder.RecordOutputs(NowUs, dropped);
         Plant.SetPumpContact(false);
         Trace.Note(NowUs, "power", "off");
     }
@@ -241,7 +263,7 @@ public sealed class Bench : IBoard
     private long ShaftTick(Controller core, long start)
     {
         int pulses = core.NextDeadlineShaftPulses;
-        if (!_setup.SkipQuietTime || pulses == Saturating.Never)
+        if (!_setup.SkipQuietTime || !Plant.HasShaft || pulses == Saturating.Never)
             return long.MaxValue;
         long at = Plant.TimeOfShaftPulseUs(_shaftPulsesTaken + pulses);
         return at == long.MaxValue ? at : Math.Max(TickAtOrAfter(at, _periodUs), start + _periodUs);
@@ -279,12 +301,12 @@ public sealed class Bench : IBoard
     private void Sense(Inputs inputs)
     {
         for (int index = 0; index < Plant.CycleSwitchCount; index++)
-            inputs.SetCycleSwitch(index, Plant.CycleSwitch(index));
-        inputs.LevelLow = Plant.LevelLowSwitch;
-        inputs.LevelEmpty = Plant.LevelEmptySwitch;
-        inputs.PressureSwitch = Plant.PressureSwitch;
-        inputs.PressureMbar = _setup.Plant.HasPressureTransmitter ? Millibar(Plant.LinePressurePaAt(NowUs)) : 0;
-        inputs.TemperatureDeciC = (int)Math.Round((Plant.LubricantTemperatureK - 273.15) * 10.0, MidpointRounding.AwayFromZero);
+            inputs.SetCycleSwitch(index, Plant.CycleSwitchOn(index));
+        inputs.LevelLow = Plant.LevelLow;
+        inputs.LevelEmpty = Plant.LevelEmpty;
+        inputs.PressureSwitch = Plant.PressureSwitchOn;
+        inputs.PressureMbar = _setup.Plant.HasPressureTransmitter ? Millibar(Plant.LinePressurePa) : 0;
+        inputs.TemperatureDeciC = (int)Math.Round((Plant.TemperatureK - 273.15) * 10.0, MidpointRounding.AwayFromZero);
         Controls.CopyTo(inputs);
     }
 }

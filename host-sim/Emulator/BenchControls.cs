@@ -29,6 +29,29 @@ public sealed class BenchControls
     /// <summary>Prime button.</summary>
     public bool Prime { get; set; }
 
+    /// <summary>Holds a button down, or lets it go.</summary>
+    public void SetButton(Button button, bool down)
+    {
+        switch (button)
+        {
+            case Button.Start:
+                Start = down;
+                break;
+            case Button.Acknowledge:
+                Acknowledge = down;
+                break;
+            case Button.Reset:
+                Reset = down;
+                break;
+            case Button.DoseNow:
+                DoseNow = down;
+                break;
+            default:
+                Prime = down;
+                break;
+        }
+    }
+
     internal void CopyTo(Inputs inputs)
     {
         inputs.MachineRunning = MachineRunning;

@@ -1,6 +1,6 @@
 using System;
 using LubeController.Core;
-using LubeController.Plant;
+using LubeController.Plant.Description;
 
 namespace LubeController.Emulator;
 

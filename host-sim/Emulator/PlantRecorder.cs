@@ -1,0 +1,68 @@
+using System.Collections.Generic;
+using System.Linq;
+using LubeController.Plant;
+using LubeController.Plant.Description;
+
+namespace LubeController.Emulator;
+
+/// <summary>Records what the plant does, at each of its events: only what bent or jumped there.</summary>
+internal sealed class PlantRecorder : IPlantObserver
+{
+    private readonly Signal _pressure;
+    private readonly Signal _content;
+    private readonly Signal _pumped;
+    private readonly Signal _relieved;
+    private readonly Signal _leaked;
+    private readonly Signal[] _travel;
+    private readonly Signal[] _delivered;
+
+    public PlantRecorder(Trace trace, PlantDescription plant)
+    {
+        _pressure = trace.Define("pressure.line", SignalKind.Linear, "Pa");
+        _content = trace.Define("reservoir.content", SignalKind.Linear, "m3");
+        _pumped = trace.Define("volume.pumped", SignalKind.Linear, "m3");
+        _relieved = trace.Define("volume.relieved", SignalKind.Linear, "m3");
+        _leaked = trace.Define("volume.leaked", SignalKind.Linear, "m3");
+        _travel = Define(trace, "piston.", "1", plant.Divider.Sections.Select(section => section.Name));
+        _delivered = Define(trace, "delivered.", "m3", plant.Outlets.Select(outlet => outlet.Name));
+    }
+
+    public void OnEvent(LubricationSystem system, long timeUs, in PlantChange change)
+    {
+        PlantQuantities bent = change.Quantities;
+        if ((bent & PlantQuantities.LinePressure) != 0)
+            _pressure.Record(timeUs, system.LinePressurePa);
+        if ((bent & PlantQuantities.ReservoirContent) != 0)
+            _content.Record(timeUs, system.ReservoirContentM3);
+        if ((bent & PlantQuantities.Pumped) != 0)
+            _pumped.Record(timeUs, system.PumpedM3);
+        if ((bent & PlantQuantities.Relieved) != 0)
+            _relieved.Record(timeUs, system.RelievedM3);
+        if ((bent & PlantQuantities.Leaked) != 0)
+            _leaked.Record(timeUs, system.LeakedM3);
+        ulong pistons = change.Pistons;
+        for (int index = 0; pistons != 0; index++, pistons >>= 1)
+        {
+            if ((pistons & 1) != 0)
+                _travel[index].Record(timeUs, system.PistonTravel(index));
+        }
+
+        System.UInt128 outlets = change.Outlets;
+        for (int index = 0; outlets != 0; index++, outlets >>= 1)
+        {
+            if ((outlets & 1) != 0)
+                _delivered[index].Record(timeUs, system.OutletDeliveredM3(index));
+        }
+    }
+
+    /// <summary>A point of everything: where a run begins, and where it ends.</summary>
+    public void RecordAll(LubricationSystem system)
+    {
+        ulong pistons = ulong.MaxValue >> (64 - _travel.Length);
+        System.UInt128 outlets = System.UInt128.MaxValue >> (128 - _delivered.Length);
+        OnEvent(system, system.NowUs, new PlantChange(PlantQuantities.All, pistons, outlets));
+    }
+
+    private static Signal[] Define(Trace trace, string prefix, string unit, IEnumerable<string> names) =>
+        names.Select(name => trace.Define(prefix + name, SignalKind.Linear, unit)).ToArray();
+}

@@ -1,0 +1,128 @@
+using System;
+using System.Collections.Generic;
+using LubeController.Emulator;
+using LubeController.Plant.Description;
+using LubeController.Plant.Faults;
+using LubeController.Scripts.Quantities;
+using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.SettingsFiles;
+using LubeController.Scripts.Signals;
+using LubeController.Scripts.Steps;
+
+namespace LubeController.Scripts.Running;
+
+/// <summary>The virtual bench: the deployed main loop against the simulated plant, on the virtual clock.</summary>
+public sealed class EmulatedBench : IScriptBench
+{
+    /// <summary>Whether quiet time is skipped; the trace is the same either way.</summary>
+    public bool SkipQuietTime { get; init; } = true;
+
+    /// <inheritdoc/>
+    public BenchVocabulary Describe(PlantDescription plant, ControlSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(plant);
+        var faults = new List<BenchFault>();
+        foreach (FaultInfo fault in FaultCatalogue.All)
+            faults.Add(Vocabulary(fault, plant));
+        return new BenchVocabulary(SignalCatalogue.Of(Bench.DefineSignals(plant)), faults);
+    }
+
+    /// <inheritdoc/>
+    public RunResult Run(BenchScript script)
+    {
+        ArgumentNullException.ThrowIfNull(script);
+        var setup = new BenchSetup
+        {
+            Plant = script.Plant,
+            Settings = script.Settings.Values,
+            MakeRule = script.Settings.Rule is { } rule ? rule.Make : null,
+            ScanPeriodMs = script.ScanPeriodMs,
+            DurationUs = script.DurationUs,
+            Seed = script.Seed,
+            ScanBound = script.ScanBound,
+            SkipQuietTime = SkipQuietTime,
+        };
+        var driver = new ScheduleDriver();
+        var bench = new Bench(setup, driver);
+        driver.Schedule = new StepSchedule(script.Steps, bench.Trace);
+        Trace trace = bench.Run();
+        return new RunResult
+        {
+            Trace = trace,
+            FiredSteps = driver.Schedule.Fired,
+            ScansExecuted = bench.ScansExecuted,
+            TicksCovered = bench.TicksCovered,
+            PlantEvents = bench.Plant.EventCount,
+            ScanBoundReached = bench.BoundReached,
+        };
+    }
+
+    private static BenchFault Vocabulary(FaultInfo fault, PlantDescription plant)
+    {
+        IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, plant);
+        if (fault.Parameter is not { } parameter)
+            return new BenchFault(fault.Name, parts, null, null);
+        UnitFamily family = parameter.Unit == UnitFamily.Ratio.SiUnit ? UnitFamily.Ratio : UnitFamily.OfSi(parameter.Unit);
+        var range = new QuantityRange(
+            family,
+            family.FromSi(parameter.Minimum, family.UsualUnit),
+            family.FromSi(parameter.Maximum, family.UsualUnit),
+            family.UsualUnit);
+        return new BenchFault(fault.Name, parts, range, parameter.Default);
+    }
+
+    /// <summary>Carries a script's steps out on the bench.</summary>
+    private sealed class ScheduleDriver : IBenchDriver
+    {
+        public StepSchedule Schedule { get; set; } = null!;
+
+        public long NextActionUs => Schedule.NextDueUs;
+
+        public void Act(Bench bench)
+        {
+            while (Schedule.TryTake(bench.NowUs, out StepAction action))
+                Obey(bench, action);
+        }
+
+        public void AfterScan(Bench bench)
+        {
+            if (Schedule.IsWatching)
+                Schedule.Observe(bench.NowUs);
+        }
+
+        private static void Obey(Bench bench, StepAction action)
+        {
+            switch (action)
+            {
+                case SetFault fault:
+                    bench.Plant.ApplyFault(FaultCatalogue.Find(fault.Kind.Name)!.Kind, fault.Part, fault.MagnitudeSi);
+                    break;
+                case HealFault heal:
+                    bench.Plant.HealFault(FaultCatalogue.Find(heal.Kind.Name)!.Kind, heal.Part);
+                    break;
+                case MoveButton move:
+                    bench.Controls.SetButton(move.Button, move.Down);
+                    break;
+                case SetInput { Input: BenchInput.Stop } stop:
+                    bench.Controls.Stop = stop.On;
+                    break;
+                case SetInput running:
+                    bench.Controls.MachineRunning = running.On;
+                    break;
+                case SetShaftSpeed shaft:
+                    bench.Plant.SetShaftSpeed(shaft.PerSecond, shaft.RampUs * 1e-6);
+                    break;
+                case SetTemperature temperature:
+                    bench.Plant.SetTemperature(temperature.Kelvin);
+                    break;
+                case SetPower power:
+                    bench.Controls.Power = power.On;
+                    break;
+                case MarkTime:
+                    break;
+                default:
+                    throw new NotSupportedException($"The virtual bench cannot carry out '{action.Text}'.");
+            }
+        }
+    }
+}
