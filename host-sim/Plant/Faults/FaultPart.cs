@@ -1,0 +1,23 @@
+namespace LubeController.Plant.Faults;
+
+/// <summary>What a fault's part name must name.</summary>
+public enum FaultPart
+{
+    /// <summary>Nothing: the plant has one such part, and the name is empty.</summary>
+    None,
+
+    /// <summary>An outlet.</summary>
+    Outlet,
+
+    /// <summary>A cycle switch.</summary>
+    CycleSwitch,
+
+    /// <summary>A level switch: <c>low</c> or <c>empty</c>.</summary>
+    LevelSwitch,
+
+    /// <summary>The pressure switch; the name is empty, and the plant must have one.</summary>
+    PressureSwitch,
+
+    /// <summary>The shaft switch; the name is empty, and the plant must have one.</summary>
+    Shaft,
+}

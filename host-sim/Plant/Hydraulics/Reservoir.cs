@@ -1,0 +1,65 @@
+using System;
+using LubeController.Plant.Description;
+using LubeController.Plant.Sensing;
+
+namespace LubeController.Plant.Hydraulics;
+
+/// <summary>What the pump draws from and the relief valve returns to, with its two level switches.</summary>
+internal sealed class Reservoir
+{
+    internal Reservoir(ReservoirDescription description)
+    {
+        ContentM3 = description.ContentM3;
+        Low = new LevelSwitch(description.LowLevelM3, description.LevelHysteresisM3, description.LowContact, ContentM3);
+        Empty = new LevelSwitch(description.EmptyLevelM3, description.LevelHysteresisM3, description.EmptyContact, ContentM3);
+    }
+
+    internal double ContentM3 { get; private set; }
+
+    internal double RateM3PerS { get; set; }
+
+    internal LevelSwitch Low { get; }
+
+    internal LevelSwitch Empty { get; }
+
+    internal void Advance(double seconds) => ContentM3 += RateM3PerS * seconds;
+
+    internal void Place(double contentM3) => ContentM3 = contentM3;
+
+    /// <summary>The content at which the next thing happens, or not a number while it stands still.</summary>
+    internal double NextTarget()
+    {
+        double low = Low.Target(RateM3PerS);
+        double empty = Empty.Target(RateM3PerS);
+        if (RateM3PerS < 0)
+            return Math.Max(double.IsNaN(low) ? 0 : low, double.IsNaN(empty) ? 0 : empty);
+        if (RateM3PerS == 0 || (double.IsNaN(low) && double.IsNaN(empty)))
+            return double.NaN;
+        return Math.Min(double.IsNaN(low) ? double.MaxValue : low, double.IsNaN(empty) ? double.MaxValue : empty);
+    }
+
+    internal void FollowSwitches()
+    {
+        Low.Follow(ContentM3, RateM3PerS);
+        Empty.Follow(ContentM3, RateM3PerS);
+    }
+
+    /// <summary>Sets the content at once.</summary>
+    /// <returns>By how much it rose, m3.</returns>
+    internal double Jump(double contentM3)
+    {
+        double before = ContentM3;
+        ContentM3 = contentM3;
+        Low.Jump(ContentM3);
+        Empty.Jump(ContentM3);
+        return ContentM3 - before;
+    }
+
+    internal void AddTo(ref Fingerprint print)
+    {
+        print.Add(ContentM3);
+        print.Add(RateM3PerS);
+        Low.AddTo(ref print);
+        Empty.AddTo(ref print);
+    }
+}

@@ -1,0 +1,62 @@
+using LubeController.Plant.Description;
+
+namespace LubeController.Plant.Sensing;
+
+/// <summary>A switch that is actuated while a content is at or below its level, and released above level plus hysteresis.</summary>
+internal sealed class LevelSwitch
+{
+    private readonly double _release;
+    private readonly SwitchContact _contact;
+
+    internal LevelSwitch(double levelM3, double hysteresisM3, SwitchContact contact, double contentM3)
+    {
+        LevelM3 = levelM3;
+        _release = levelM3 + hysteresisM3;
+        _contact = contact;
+        Actuated = contentM3 <= levelM3;
+    }
+
+    internal double LevelM3 { get; }
+
+    internal bool Actuated { get; private set; }
+
+    internal bool StuckOn { get; set; }
+
+    internal bool StuckOff { get; set; }
+
+    /// <summary>The contact's level: on is closed.</summary>
+    internal bool On => StuckOn || (!StuckOff && (Actuated != (_contact == SwitchContact.NormallyClosed)));
+
+    /// <summary>The content at which a content moving at this rate changes the switch, or not a number.</summary>
+    internal double Target(double rate)
+    {
+        if (rate < 0 && !Actuated)
+            return LevelM3;
+        return rate > 0 && Actuated ? _release : double.NaN;
+    }
+
+    /// <summary>Follows a content that moved at a rate.</summary>
+    internal void Follow(double content, double rate)
+    {
+        if (rate < 0 && content <= LevelM3)
+            Actuated = true;
+        else if (rate > 0 && content >= _release)
+            Actuated = false;
+    }
+
+    /// <summary>Follows a content that was changed at once.</summary>
+    internal void Jump(double content)
+    {
+        if (content <= LevelM3)
+            Actuated = true;
+        else if (content >= _release)
+            Actuated = false;
+    }
+
+    internal void AddTo(ref Fingerprint print)
+    {
+        print.Add(Actuated);
+        print.Add(StuckOn);
+        print.Add(StuckOff);
+    }
+}
