@@ -92,7 +92,7 @@ public sealed class TimeoutTests
         bench.Pulse().Run(14_750);
         for (int time = 0; time < 3; time++)
         {
-                        bench.Inputs.Stop = true;
+            bench.Inputs.Stop = true;
             bench.Run(20);
             Assert.Equal(Phase.Stopped, bench.Phase);
             bench.Inputs.Stop = false;

@@ -164,6 +164,14 @@ internal sealed class CoreBench
         return this;
     }
 
+    /// <summary>A new core in its first dose, the counting not yet opened.</summary>
+    public CoreBench ToRunningDose()
+    {
+        RunUntil(Phase.Dose, Settings[SettingField.RestartDelayMs] + 1000);
+        ClearLog();
+        return this;
+    }
+
     /// <summary>A full rest, then the pump on by hand.</summary>
     public CoreBench ToDose()
     {
