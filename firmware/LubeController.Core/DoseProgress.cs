@@ -91,7 +91,9 @@ internal sealed class DoseProgress
     /// <returns>The credit so far, or -1 where the edge only told the position.</returns>
     public int Credit()
     {
-        if (!PositionKnown && !ByRunTime)
+        if (ByRunTime)
+            return 0;
+        if (!PositionKnown)
         {
             PositionKnown = true;
             return -1;

@@ -106,8 +106,8 @@ internal sealed class CoreBench
         return this;
     }
 
-    /// <summary>One on-edge and one off-edge of a cycle switch, both accepted.</summary>
-    public CoreBench Pulse(int index = 0) => Switch(true, index).Run(100).Switch(false, index).Run(100);
+    /// <summary>One on-edge and one off-edge of a cycle switch, both accepted; slow enough to be no chatter.</summary>
+    public CoreBench Pulse(int index = 0) => Switch(true, index).Run(150).Switch(false, index).Run(150);
 
     public CoreBench Pulses(int count, int index = 0)
     {
@@ -160,6 +160,14 @@ internal sealed class CoreBench
             Pulses(Settings[SettingField.DoseEdges] + 1);
         Assert.Equal(Phase.Rest, Phase);
         Assert.False(Core.DosePending);
+        ClearLog();
+        return this;
+    }
+
+    /// <summary>A new core in its first dose, the counting not yet opened.</summary>
+    public CoreBench ToRunningDose()
+    {
+        RunUntil(Phase.Dose, Settings[SettingField.RestartDelayMs] + 1000);
         ClearLog();
         return this;
     }
