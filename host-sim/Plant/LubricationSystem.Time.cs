@@ -68,14 +68,10 @@ public sealed partial class LubricationSystem
     }
 
     /// <summary>Seconds from the last event to the present, never beyond the next one.</summary>
-    private double SinceAnchorS
-    {
-        get
-        {
-            double seconds = (NowUs - _anchorUs - _anchorPartUs) * 1e-6;
-            return Math.Min(Math.Max(seconds, 0), _nextS);
-        }
-    }
+    private double SinceAnchorS => SinceAnchorAtS(NowUs);
+
+    private double SinceAnchorAtS(long timeUs) =>
+        Math.Min(Math.Max((timeUs - _anchorUs - _anchorPartUs) * 1e-6, 0), _nextS);
 
     private void Happen()
     {

@@ -7,7 +7,11 @@ namespace LubeController.Plant;
 public sealed partial class LubricationSystem
 {
     /// <summary>Gauge pressure in the line, Pa.</summary>
-    public double LinePressurePa => Math.Max(0, _line.PressurePa + (_line.RatePaPerS * SinceAnchorS));
+    public double LinePressurePa => LinePressurePaAt(NowUs);
+
+    /// <summary>Line pressure at a time up to the next event, as it will read then if nothing is changed from outside.</summary>
+    /// <param name="timeUs">The time, us, from <see cref="NowUs"/> to <see cref="NextEventUs"/>.</param>
+    public double LinePressurePaAt(long timeUs) => Math.Max(0, _line.PressurePa + (_line.RatePaPerS * SinceAnchorAtS(timeUs)));
 
     /// <summary>Reservoir content, m3.</summary>
     public double ReservoirContentM3 => Math.Max(0, _reservoir.ContentM3 + (_reservoir.RateM3PerS * SinceAnchorS));
