@@ -1,4 +1,5 @@
 using System;
 using LubeController.Cli;
+using LubeController.Scripts.Running;
 
-return new Lubebench(BuiltInBench.Make(), Console.Out, Console.Error, TerminalProgress.ForThisTerminal()).Run(args);
+return new Lubebench(new EmulatedBench(), Console.Out, Console.Error, TerminalProgress.ForThisTerminal()).Run(args);

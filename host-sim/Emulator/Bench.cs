@@ -16,12 +16,15 @@ public sealed class Bench : IBoard
 {
     private const int StorageBlocks = 2;
     private const int StorageBlockLength = 4096;
+    private const long RestartUs = 1_000_000;
+    private const double MostVolumeError = 1e-9;
 
     private readonly BenchSetup _setup;
     private readonly IBenchDriver _driver;
     private readonly CoreRecorder _coreRecorder;
     private readonly PlantRecorder _plantRecorder;
     private readonly long _periodUs;
+    private readonly int _wavesAtStart;
     private readonly Inputs _probe = new();
     private readonly MemoryStorage _storage = new(StorageBlocks, StorageBlockLength);
     private long _powerUpUs;
@@ -43,6 +46,7 @@ public sealed class Bench : IBoard
         _driver = driver;
         _periodUs = setup.ScanPeriodMs * 1000L;
         Plant = new LubricationSystem(setup.Plant, setup.Seed);
+        _wavesAtStart = Plant.Waves;
         Controls = new BenchControls();
         (_coreRecorder, _plantRecorder) = MakeRecorders(Trace, setup.Plant);
         Plant.Observer = _plantRecorder;
@@ -106,13 +110,15 @@ public sealed class Bench : IBoard
 
             PowerUp();
             _loop!.Run();
-            LoopFaults += _loop.Faults;
+            if (_loop.Faults > 0)
+                RestartBoard(_loop.Faults);
             if (!Controls.Power)
                 DropOutputs();
         }
 
         _plantRecorder.RecordAll(Plant);
         Trace.End(NowUs);
+        CheckVolumes();
         return Trace;
     }
 
@@ -177,6 +183,37 @@ public sealed class Bench : IBoard
         _shaftPulsesTaken = Plant.HasShaft ? Plant.ShaftPulsesAt(NowUs) : 0;
         _loop = new MainLoop(this, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
         Trace.Note(NowUs, "power", _loop.StateRestored ? "up, saved state restored" : "up, no saved state");
+    }
+
+    /// <summary>A board that restarts is away for a while; without that, one that faults at once would never let time pass.</summary>
+    private void RestartBoard(int faults)
+    {
+        LoopFaults += faults;
+        AdvanceUnpowered(Math.Min(NowUs + RestartUs, _setup.DurationUs));
+        Act();
+    }
+
+    /// <summary>
+    /// Asserted on every run: no lubricant appears or vanishes, and the trip points were crossed as often as the pistons'
+    /// displacement says, give or take one cycle, as long as one wave goes round.
+    /// </summary>
+    private void CheckVolumes()
+    {
+        double error = Plant.Balance().RelativeError;
+        if (error > MostVolumeError)
+            throw new InvalidOperationException($"Plant '{_setup.Plant.Name}': the volume balance is off by {error:R} of what was pumped, more than {MostVolumeError:R}.");
+        if (_wavesAtStart != 1 || Plant.Waves != 1)
+        {
+            Trace.Note(NowUs, "divider", $"{Plant.Waves} waves, {_wavesAtStart} at the start: trip crossings are not compared with displacement");
+            return;
+        }
+
+        for (int index = 0; index < Plant.CycleSwitchCount; index++)
+        {
+            double difference = Plant.TripVolumeDifferenceM3(index);
+            if (difference > Plant.FullCycleVolumeM3 * (1.0 + MostVolumeError))
+                throw new InvalidOperationException($"Plant '{_setup.Plant.Name}': trip crossings of switch {index + 1} and displaced volume differ by {difference:R} m3, more than one cycle.");
+        }
     }
 
     private void CountShaft(Inputs inputs)

@@ -1,9 +1,7 @@
 using System;
-using System.Collections.Generic;
 using LubeController.Emulator;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Signals;
@@ -21,10 +19,7 @@ public sealed class EmulatedBench : IScriptBench
     public BenchVocabulary Describe(PlantDescription plant, ControlSettings settings)
     {
         ArgumentNullException.ThrowIfNull(plant);
-        var faults = new List<BenchFault>();
-        foreach (FaultInfo fault in FaultCatalogue.All)
-            faults.Add(Vocabulary(fault, plant));
-        return new BenchVocabulary(SignalCatalogue.Of(Bench.DefineSignals(plant)), faults);
+        return new BenchVocabulary(SignalCatalogue.Of(Bench.DefineSignals(plant)), PlantFaults.Of(plant));
     }
 
     /// <inheritdoc/>
@@ -55,20 +50,6 @@ public sealed class EmulatedBench : IScriptBench
             PlantEvents = bench.Plant.EventCount,
             ScanBoundReached = bench.BoundReached,
         };
-    }
-
-    private static BenchFault Vocabulary(FaultInfo fault, PlantDescription plant)
-    {
-        IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, plant);
-        if (fault.Parameter is not { } parameter)
-            return new BenchFault(fault.Name, parts, null, null);
-        UnitFamily family = parameter.Unit == UnitFamily.Ratio.SiUnit ? UnitFamily.Ratio : UnitFamily.OfSi(parameter.Unit);
-        var range = new QuantityRange(
-            family,
-            family.FromSi(parameter.Minimum, family.UsualUnit),
-            family.FromSi(parameter.Maximum, family.UsualUnit),
-            family.UsualUnit);
-        return new BenchFault(fault.Name, parts, range, parameter.Default);
     }
 
     /// <summary>Carries a script's steps out on the bench.</summary>
