@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.IO;
+using LubeController.Cli.About;
 using LubeController.Cli.Replay;
 using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
@@ -33,6 +34,7 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
     {
         var root = new RootCommand(Description);
         root.Subcommands.Add(ReplayCommand.Make(bench, output, errors, progress));
+        root.Subcommands.Add(AboutCommand.Make(output));
         ParseResult parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count == 0)
             return parsed.Invoke(new InvocationConfiguration { Output = output, Error = errors });

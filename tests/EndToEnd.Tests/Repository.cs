@@ -1,0 +1,39 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using LubeController.Scripts.Reading;
+using LubeController.Scripts.Running;
+using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.SettingsFiles;
+
+namespace LubeController.EndToEnd.Tests;
+
+/// <summary>The files of the repository that these tests run.</summary>
+internal static class Repository
+{
+    /// <summary>The folder that holds the solution.</summary>
+    public static string Root { get; } = FindRoot();
+
+    /// <summary>Bench scripts below a folder of <c>hil-scripts</c>, as paths from the root.</summary>
+    public static IEnumerable<string> Scripts(string folder) =>
+        Directory.GetFiles(Path.Combine(Root, "hil-scripts", folder), "*.yaml")
+            .Select(path => Path.GetRelativePath(Root, path))
+            .Order(StringComparer.Ordinal);
+
+    /// <summary>Reads a script, or fails with everything that is wrong with it.</summary>
+    public static BenchScript Read(string script)
+    {
+        var problems = new ProblemList();
+        BenchScript? read = new ScriptReader(new EmulatedBench(), RestRules.All).Read(Path.Combine(Root, script), problems);
+        return read ?? throw new InvalidDataException(string.Join(Environment.NewLine, problems.All));
+    }
+
+    private static string FindRoot()
+    {
+        string? folder = AppContext.BaseDirectory;
+        while (folder != null && !File.Exists(Path.Combine(folder, "LubeController.sln")))
+            folder = Path.GetDirectoryName(folder);
+        return folder ?? throw new DirectoryNotFoundException("no LubeController.sln above " + AppContext.BaseDirectory);
+    }
+}

@@ -1,0 +1,116 @@
+using System.IO;
+using System.Linq;
+using LubeController.Scripts.Expectations;
+using LubeController.Scripts.Records;
+using LubeController.Scripts.Running;
+using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.Steps;
+using Xunit;
+
+namespace LubeController.EndToEnd.Tests;
+
+/// <summary>The scripts that ship are held to what they say of themselves.</summary>
+public sealed class ShippedScriptTests
+{
+    public static TheoryData<string> All => new(Repository.Scripts("faults").Concat(Repository.Scripts("running")));
+
+    public static TheoryData<string> Faults => new(Repository.Scripts("faults"));
+
+    public static TheoryData<string> Short => new(Repository.Scripts("faults").Concat(Repository.Scripts("running")).Where(path => !path.EndsWith("-day.yaml", System.StringComparison.Ordinal)));
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void Every_script_that_ships_holds(string path)
+    {
+        BenchScript script = Repository.Read(path);
+
+        ScriptVerdict verdict = new ScriptRunner(new EmulatedBench()).Run(script).Verdict;
+
+        Assert.All(verdict.Expectations, one => Assert.True(one.Outcome == Outcome.Held, $"{one.Expectation.Name}: {one.Reason}; {one.Seen}"));
+        Assert.Equal(Outcome.Held, verdict.Outcome);
+    }
+
+    [Theory]
+    [MemberData(nameof(Faults))]
+    public void With_its_faults_taken_out_a_fault_script_fails(string path)
+    {
+        BenchScript script = Repository.Read(path);
+        Assert.Contains(script.Steps, step => step.Action is SetFault);
+        BenchScript healthy = script with { Steps = [.. script.Steps.Select(WithoutFault)] };
+
+        ScriptVerdict verdict = new ScriptRunner(new EmulatedBench()).Run(healthy).Verdict;
+
+        Assert.Contains(verdict.Expectations, one => one.Outcome == Outcome.Failed);
+    }
+
+    [Theory]
+    [MemberData(nameof(Short))]
+    public void Skipping_quiet_time_and_scanning_every_tick_give_the_same_bytes(string path)
+    {
+        BenchScript script = Repository.Read(path);
+
+        RunResult skipped = new EmulatedBench().Run(script);
+        RunResult everyTick = new EmulatedBench { SkipQuietTime = false }.Run(script);
+
+        Assert.Equal(Csv(everyTick), Csv(skipped));
+        Assert.Equal(everyTick.Trace.Events, skipped.Trace.Events);
+        Assert.Equal(everyTick.TicksCovered, everyTick.ScansExecuted + Unpowered(script));
+        Assert.True(skipped.ScansExecuted < everyTick.ScansExecuted);
+    }
+
+    /// <summary>The bounds stated in DEVELOPERS.md: under 1 % for timer plants, and for shaft plants too.</summary>
+    [Theory]
+    [InlineData("salt-works-day", 0.001)]
+    [InlineData("brick-press-day", 0.001)]
+    [InlineData("quarry-day", 0.002)]
+    [InlineData("kiln-day", 0.002)]
+    public void A_fault_free_day_executes_few_of_its_scans(string name, double mostShare)
+    {
+        BenchScript script = Repository.Read($"hil-scripts/running/{name}.yaml");
+
+        RunResult day = new EmulatedBench().Run(script);
+
+        Assert.Equal(8_640_001, day.TicksCovered);
+        Assert.InRange(day.ScansExecuted / (double)day.TicksCovered, 1e-5, mostShare);
+    }
+
+    [Fact]
+    public void A_seed_changes_what_is_irregular_and_nothing_else()
+    {
+        BenchScript chatter = Repository.Read("hil-scripts/faults/cycle-switch-chattering.yaml");
+        BenchScript blocked = Repository.Read("hil-scripts/faults/outlet-blocked.yaml");
+
+        Assert.NotEqual(Csv(new EmulatedBench().Run(chatter)), Csv(new EmulatedBench().Run(chatter with { Seed = chatter.Seed + 1 })));
+        Assert.Equal(Csv(new EmulatedBench().Run(blocked)), Csv(new EmulatedBench().Run(blocked with { Seed = blocked.Seed + 1 })));
+    }
+
+    internal static string Csv(RunResult result)
+    {
+        using var writer = new StringWriter();
+        CsvRecord.Write(result.Trace, writer);
+        return writer.ToString();
+    }
+
+    /// <summary>Ticks at which a cut left the board without power: from the tick of the cut until the one of its return.</summary>
+    private static long Unpowered(BenchScript script)
+    {
+        long ticks = 0;
+        long? cut = null;
+        foreach (FiredStep fired in new EmulatedBench().Run(script).FiredSteps)
+        {
+            if (script.Steps[fired.Step].Action is not SetPower power)
+                continue;
+            if (!power.On)
+                cut = fired.TimeUs;
+            else if (cut is { } since)
+                ticks += Tick(fired.TimeUs) - Tick(since);
+        }
+
+        return ticks;
+
+        long Tick(long timeUs) => (timeUs + (script.ScanPeriodMs * 1000L) - 1) / (script.ScanPeriodMs * 1000L);
+    }
+
+    private static Step WithoutFault(Step step) =>
+        step.Action is SetFault fault ? step with { Action = new MarkTime("left out: " + fault.Text) } : step;
+}
