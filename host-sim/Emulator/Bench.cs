@@ -181,6 +181,7 @@ public sealed class Bench : IBoard
         AdvanceUnpowered(Math.Min(TickAtOrAfter(NowUs, _periodUs), _setup.DurationUs));
         _powerUpUs = NowUs;
         _shaftPulsesTaken = Plant.HasShaft ? Plant.ShaftPulsesAt(NowUs) : 0;
+        _coreRecorder.Begin();
         _loop = new MainLoop(this, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
         Trace.Note(NowUs, "power", _loop.StateRestored ? "up, saved state restored" : "up, no saved state");
     }

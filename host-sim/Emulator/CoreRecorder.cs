@@ -25,6 +25,8 @@ internal sealed class CoreRecorder
     private readonly Signal _opened;
     private readonly Signal[] _inputs;
     private readonly Signal[] _outputs;
+    private bool _whole = true;
+    private int _levels;
 
     public CoreRecorder(Trace trace, IReadOnlyList<string> switchNames)
     {
@@ -62,8 +64,14 @@ internal sealed class CoreRecorder
         ];
     }
 
+    /// <summary>A core has just been made: its first scan is recorded whole.</summary>
+    public void Begin() => _whole = true;
+
     public void RecordInputs(long timeUs, Inputs inputs)
     {
+        if (!_whole && inputs.Levels == _levels)
+            return;
+        _levels = inputs.Levels;
         for (int index = 0; index < _switches.Length; index++)
             _switches[index].Record(timeUs, inputs.CycleSwitch(index) ? 1 : 0);
         _inputs[0].Record(timeUs, inputs.MachineRunning ? 1 : 0);
@@ -88,7 +96,11 @@ internal sealed class CoreRecorder
 
     public void RecordCore(long timeUs, Controller core)
     {
+        // Whatever is recorded here changes with an event only; most scans have none.
         ScanEvents events = core.Events;
+        if (!_whole && events.Count == 0)
+            return;
+        _whole = false;
         for (int index = 0; index < events.Count; index++)
             NoteEvent(timeUs, events, index);
         _phase.Record(timeUs, (int)core.Phase);
