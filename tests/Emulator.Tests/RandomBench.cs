@@ -1,0 +1,202 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using CsCheck;
+using LubeController.Core;
+using LubeController.Plant.Description;
+using LubeController.Plant.Faults;
+
+namespace LubeController.Emulator.Tests;
+
+/// <summary>What happens in a random run: who does what, when.</summary>
+internal sealed record RandomAction(long TimeUs, int What, int Which, double Amount);
+
+/// <summary>Named generators of random benches, from small parts to the whole. All data is invented.</summary>
+internal static class RandomBench
+{
+    private static readonly Gen<SectionDescription> Section =
+        from volume in Gen.Double[0.05, 0.6]
+        from single in Gen.Bool
+        from breakaway in Gen.Double[2, 20]
+        from travel in Gen.Bool.Select(right => right ? 1.0 : 0.0)
+        select new SectionDescription
+        {
+            Name = "",
+            VolumePerStrokeM3 = volume * 1e-6,
+            Outlets = single ? SectionOutlets.Single : SectionOutlets.Twin,
+            BreakawayPa = breakaway * 1e5,
+            InitialTravel = travel,
+        };
+
+    private static readonly Gen<PlantDescription> Plant =
+        from sections in Section.Array[3, 7]
+        from cam in Gen.Bool
+        from speed in Gen.Double[20, 200]
+        from stiff in Gen.Double[0.05, 1.5]
+        from switches in Gen.Int[1, 2]
+        from transmitter in Gen.Bool
+        from content in Gen.Double[0.02, 1.0]
+        from shaftSpeed in Gen.Double[0.2, 20]
+        select Build(sections, cam, speed, stiff, switches, transmitter, content, shaftSpeed);
+
+    private static readonly Gen<Settings> Control =
+        from mode in Gen.Int[0, 2]
+        from edges in Gen.Int[1, 3]
+        from both in Gen.Bool
+        from rest in Gen.Int[2, 60]
+        from retries in Gen.Int[0, 2]
+        from timeout in Gen.Int[3, 40]
+        from newTry in Gen.Bool
+        from onlyRunning in Gen.Bool
+        from missing in Gen.Bool
+        select Set(mode, edges, both, rest, retries, timeout, newTry, onlyRunning, missing);
+
+    private static readonly Gen<RandomAction> Action =
+        from time in Gen.Long[0, 400_000_000]
+        from what in Gen.Int[0, 11]
+        from which in Gen.Int[0, 1000]
+        from amount in Gen.Double[0, 1]
+        select new RandomAction(time, what, which, amount);
+
+    /// <summary>A whole random run, quiet time skipped or not left open.</summary>
+    public static readonly Gen<(BenchSetup Setup, RandomAction[] Actions)> Run =
+        from plant in Plant
+        from settings in Control
+        from period in Gen.Int[0, 4].Select(pick => new[] { 1, 3, 10, 10, 50 }[pick])
+        from seed in Gen.ULong
+        from clock in Gen.Bool.Select(wraps => wraps ? uint.MaxValue - 100_000u : 0u)
+        from actions in Action.Array[0, 14]
+        select (Make(plant, settings, period, seed, clock), actions.OrderBy(action => action.TimeUs).ToArray());
+
+    private static BenchSetup Make(PlantDescription plant, Settings settings, int period, ulong seed, uint clock)
+    {
+        settings[SettingField.SwitchCount] = plant.CycleSwitches.Count;
+        settings[SettingField.PressureTransmitterFitted] = plant.HasPressureTransmitter ? 1 : 0;
+        settings[SettingField.PressureReachedMbar] = 5_000;
+        settings[SettingField.PressureLimitMbar] = 90_000;
+        if (!plant.HasPressureTransmitter)
+            settings[SettingField.PressureMissingMs] = 0;
+        var check = new SettingsCheck();
+        if (!check.Accepts(settings, hasRule: false))
+            throw new InvalidOperationException($"the generator made settings that are refused: {SettingTable.Spec(check[0].Field).Name} {check[0].Value}: {check[0].Reason}");
+        return new BenchSetup { Plant = plant, Settings = settings, ScanPeriodMs = period, DurationUs = 400_000_000, Seed = seed, ClockStartMs = clock };
+    }
+
+    private static PlantDescription Build(SectionDescription[] sections, bool cam, double speed, double stiff, int switches, bool transmitter, double content, double shaftSpeed)
+    {
+        for (int index = 0; index < sections.Length; index++)
+            sections[index] = sections[index] with { Name = $"r{index + 1}" };
+        var divider = new DividerDescription { Sections = sections, LandClearanceFlowM3PerS = 1e-9 };
+        var cycleSwitches = new List<CycleSwitchDescription>
+        {
+            new() { Name = "a", Section = "r3", End = Side.R },
+            new() { Name = "b", Section = "r1", End = Side.L, TripTravel = 0.3, Contact = SwitchContact.NormallyOpen },
+        };
+        return new PlantDescription
+        {
+            Name = "random",
+            Lubricant = new LubricantDescription { Name = "none" },
+            Reservoir = new ReservoirDescription { CapacityM3 = 1e-3, ContentM3 = content * 1e-3, LowLevelM3 = 1e-4, EmptyLevelM3 = 3e-5, LevelHysteresisM3 = 1e-5 },
+            Pump = cam
+                ? new CamPumpDescription { PistonBoreM = 0.008, StrokeM = 0.005, SpeedRevPerS = speed / 60.0, VolumetricEfficiency = 0.9 }
+                : new ConstantFlowPumpDescription { FlowM3PerS = speed * 0.1 * 1e-6 / 60.0 },
+            Line = new LineDescription { VolumeM3 = 4e-5, BulkModulusPa = stiff * 1e9 },
+            Relief = new ReliefDescription { OpeningPressurePa = 1.2e7 },
+            Divider = divider,
+            Outlets = PortGroups.DefaultOutlets(divider),
+            CycleSwitches = cycleSwitches[..switches],
+            HasPressureTransmitter = transmitter,
+            PressureSwitch = new PressureSwitchDescription { TripPa = 1.5e6, ResetPa = 1e6 },
+            Shaft = new ShaftDescription { PulsesPerRevolution = 4, InitialSpeedRevPerS = shaftSpeed, MinimumPulseWidthUs = 1000 },
+        };
+    }
+
+    private static Settings Set(int mode, int edges, bool both, int rest, int retries, int timeout, bool newTry, bool onlyRunning, bool missing)
+    {
+        var settings = new Settings();
+        settings[SettingField.RestMode] = mode;
+        settings[SettingField.DoseEdges] = edges;
+        settings[SettingField.EdgesPerCycle] = both ? 2 : 1;
+        settings[SettingField.RestMs] = rest * 1000;
+        settings[SettingField.RestFallbackMs] = rest * 2000;
+        settings[SettingField.RestRevolutions] = rest * 4;
+        settings[SettingField.ShaftFitted] = 1;
+        settings[SettingField.ShaftPulsesPerRevolution] = 4;
+        settings[SettingField.ShaftMaxPerMinute] = 1500;
+        settings[SettingField.ShaftLostMs] = 9_000;
+        settings[SettingField.ShaftStandstillMs] = 4_000;
+        settings[SettingField.OverdueMs] = 150_000;
+        settings[SettingField.NewTryDelayMs] = newTry ? 20_000 : 0;
+        settings[SettingField.RestOnlyWhileRunning] = onlyRunning ? 1 : 0;
+        settings[SettingField.MinPulseIntervalMs] = 900;
+        settings[SettingField.LevelLowFitted] = 1;
+        settings[SettingField.LevelEmptyFitted] = 1;
+        settings[SettingField.PressureMissingMs] = missing ? 6_000 : 0;
+        for (int index = 0; index < 2; index++)
+        {
+            settings[SettingField.OfSwitch(index, SettingField.SwitchTimeoutMs)] = timeout * 1000;
+            settings[SettingField.OfSwitch(index, SettingField.SwitchRetries)] = retries;
+        }
+
+        return settings;
+    }
+
+    /// <summary>Carries random actions out.</summary>
+    internal sealed class Driver(RandomAction[] actions) : IBenchDriver
+    {
+        private int _next;
+
+        public long NextActionUs => _next < actions.Length ? actions[_next].TimeUs : long.MaxValue;
+
+        public void Act(Bench bench)
+        {
+            while (NextActionUs <= bench.NowUs)
+                Do(bench, actions[_next++]);
+        }
+
+        public void AfterScan(Bench bench)
+        {
+        }
+
+        private static void Do(Bench bench, RandomAction action)
+        {
+            bool on = action.Amount < 0.5;
+            switch (action.What)
+            {
+                case 0 or 1 or 2:
+                    Fault(bench, action);
+                    break;
+                case 3:
+                    bench.Plant.HealAllFaults();
+                    break;
+                case 4:
+                    bench.Controls.MachineRunning = on;
+                    break;
+                case 5:
+                    bench.Plant.SetShaftSpeed(on ? 0 : action.Amount * 20, action.Which % 3);
+                    break;
+                case 6:
+                    bench.Controls.Stop = on;
+                    break;
+                case 7:
+                    bench.Controls.Power = on;
+                    break;
+                case 8:
+                    bench.Plant.SetTemperature(280 + (action.Amount * 60));
+                    break;
+                default:
+                    bench.Controls.SetButton((Button)(action.Which % 5), on);
+                    break;
+            }
+        }
+
+        private static void Fault(Bench bench, RandomAction action)
+        {
+            FaultInfo fault = FaultCatalogue.All[action.Which % FaultCatalogue.All.Count];
+            IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, bench.Plant.Description);
+            string part = parts[(int)(action.Amount * 0.999 * parts.Count)];
+            if (!bench.Plant.IsFaulted(fault.Kind, part))
+                bench.Plant.ApplyFault(fault.Kind, part);
+        }
+    }
+}
