@@ -64,17 +64,19 @@ public sealed class CutInvarianceTests
             LubricationSystem system = plant.Running();
             for (int i = 0; i < steps && system.NextEventUs < EndUs; i++)
                 system.AdvanceTo(system.NextEventUs);
-            long from = system.NowUs;
+            // An event's instant may lie up to a nanosecond behind the microsecond that shows it.
+            long from = system.NowUs + 1;
             long span = (Math.Min(system.NextEventUs, EndUs) - 1 - from) / 2;
             if (span <= 0)
                 return;
+            system.AdvanceTo(from);
             (double[] a, ulong switchesA) = Values(system);
             system.AdvanceTo(from + span);
             (double[] b, _) = Values(system);
             system.AdvanceTo(from + (2 * span));
             (double[] c, ulong switchesC) = Values(system);
             for (int i = 0; i < a.Length; i++)
-                Assert.Equal((a[i] + c[i]) / 2, b[i], Math.Max(Math.Abs(a[i]), Math.Abs(c[i])) * 1e-12);
+                Assert.Equal((a[i] + c[i]) / 2, b[i], Math.Max(Math.Abs(a[i]), Math.Abs(c[i])) * 1e-11);
             Assert.Equal(switchesA, switchesC);
         });
 
