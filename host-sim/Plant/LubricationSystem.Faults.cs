@@ -176,7 +176,7 @@ public sealed partial class LubricationSystem
             return PlantQuantities.None;
         double released = _line.StoredM3(_line.PressurePa) - _line.StoredM3(_reliefPa);
         _line.Place(_reliefPa);
-        _relieved += released;
+        _relieved.Add(released);
         _reservoir.Jump(_reservoir.ContentM3 + released);
         return PlantQuantities.LinePressure | PlantQuantities.Relieved | PlantQuantities.ReservoirContent;
     }

@@ -103,9 +103,9 @@ public sealed partial class LubricationSystem
 
     private void Carry(double seconds)
     {
-        _pumped += _pumpM3PerS * seconds;
-        _relieved += _reliefM3PerS * seconds;
-        _leaked += _leakingM3PerS * seconds;
+        _pumped.Add(_pumpM3PerS * seconds);
+        _relieved.Add(_reliefM3PerS * seconds);
+        _leaked.Add(_leakingM3PerS * seconds);
         _pump.Advance(seconds);
         _line.Advance(seconds);
         _reservoir.Advance(seconds);

@@ -17,13 +17,13 @@ public sealed partial class LubricationSystem
     public double ReservoirContentM3 => Math.Max(0, _reservoir.ContentM3 + (_reservoir.RateM3PerS * SinceAnchorS));
 
     /// <summary>Volume pumped into the line since the start, m3.</summary>
-    public double PumpedM3 => _pumped + (_pumpM3PerS * SinceAnchorS);
+    public double PumpedM3 => _pumped.Value + (_pumpM3PerS * SinceAnchorS);
 
     /// <summary>Volume relieved since the start, m3.</summary>
-    public double RelievedM3 => _relieved + (_reliefM3PerS * SinceAnchorS);
+    public double RelievedM3 => _relieved.Value + (_reliefM3PerS * SinceAnchorS);
 
     /// <summary>Volume leaked since the start, m3.</summary>
-    public double LeakedM3 => _leaked + (_leakingM3PerS * SinceAnchorS);
+    public double LeakedM3 => _leaked.Value + (_leakingM3PerS * SinceAnchorS);
 
     /// <summary>Flow out of the pump now, m3/s.</summary>
     public double PumpFlowM3PerS => _pumpM3PerS;
@@ -224,9 +224,9 @@ public sealed partial class LubricationSystem
         print.Add(_nextS);
         print.Add(_leakM3PerS);
         print.Add(_reliefPa);
-        print.Add(_pumped);
-        print.Add(_relieved);
-        print.Add(_leaked);
+        _pumped.AddTo(ref print);
+        _relieved.AddTo(ref print);
+        _leaked.AddTo(ref print);
         print.Add(_bled);
         print.Add(_removed);
         print.Add(_refilled);

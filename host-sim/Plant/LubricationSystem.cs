@@ -29,9 +29,9 @@ public sealed partial class LubricationSystem
     private readonly double _contentAtStart;
     private double _leakM3PerS;
     private double _reliefPa;
-    private double _pumped;
-    private double _relieved;
-    private double _leaked;
+    private Sum _pumped;
+    private Sum _relieved;
+    private Sum _leaked;
     private double _bled;
     private double _removed;
     private double _refilled;

@@ -17,9 +17,9 @@ internal sealed partial class Divider
 
     internal double TravelAfter(int piston, double seconds) => PositionAfter(piston, seconds) / _volume[piston];
 
-    internal double DisplacedAfter(int piston, double seconds) => _displaced[piston] + (Math.Abs(_flow[piston]) * seconds);
+    internal double DisplacedAfter(int piston, double seconds) => _displaced[piston].Value + (Math.Abs(_flow[piston]) * seconds);
 
-    internal double DeliveredAfter(int outlet, double seconds) => _delivered[outlet] + (_outletFlow[outlet] * seconds);
+    internal double DeliveredAfter(int outlet, double seconds) => _delivered[outlet].Value + (_outletFlow[outlet] * seconds);
 
     internal double OutletFlow(int outlet) => _outletFlow[outlet];
 
@@ -54,12 +54,12 @@ internal sealed partial class Divider
             double flow = _flow[piston];
             double moved = Math.Abs(flow) * seconds;
             _position[piston] += flow * seconds;
-            _displaced[piston] += moved;
+            _displaced[piston].Add(moved);
             Lean(piston, flow > 0);
         }
 
         for (int outlet = 0; outlet < _delivered.Length; outlet++)
-            _delivered[outlet] += _outletFlow[outlet] * seconds;
+            _delivered[outlet].Add(_outletFlow[outlet] * seconds);
     }
 
     /// <summary>Lets what was reached happen: switches change, pistons arrive, creeping pistons lean the other way.</summary>

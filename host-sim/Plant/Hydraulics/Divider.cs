@@ -28,12 +28,12 @@ internal sealed partial class Divider
     private readonly CycleSwitch[][] _switchesOfPiston;
 
     private readonly double[] _position;
-    private readonly double[] _displaced;
+    private readonly Sum[] _displaced;
     private readonly Place[] _place;
     private readonly Place[] _lastEnd;
     private readonly int[] _lean;
     private readonly long[] _strokes;
-    private readonly double[] _delivered;
+    private readonly Sum[] _delivered;
     private readonly bool[] _blocked;
 
     internal Divider(PlantDescription plant, ulong seed)
@@ -47,12 +47,12 @@ internal sealed partial class Divider
         _flowLimit = divider.StrokeFlowLimitM3PerS;
         _clearanceFlow = divider.LandClearanceFlowM3PerS ?? 0;
         _position = new double[_n];
-        _displaced = new double[_n];
+        _displaced = new Sum[_n];
         _place = new Place[_n];
         _lastEnd = new Place[_n];
         _lean = new int[_n];
         _strokes = new long[2 * _n];
-        _delivered = new double[plant.Outlets.Count];
+        _delivered = new Sum[plant.Outlets.Count];
         _blocked = new bool[plant.Outlets.Count];
         _flow = new double[_n];
         _flowBefore = new double[_n];
@@ -155,7 +155,7 @@ internal sealed partial class Divider
         {
             print.Add(_position[i]);
             print.Add(_flow[i]);
-            print.Add(_displaced[i]);
+            _displaced[i].AddTo(ref print);
             print.Add((long)_place[i]);
             print.Add((long)_lastEnd[i]);
             print.Add(_lean[i]);
@@ -165,7 +165,7 @@ internal sealed partial class Divider
 
         for (int outlet = 0; outlet < _delivered.Length; outlet++)
         {
-            print.Add(_delivered[outlet]);
+            _delivered[outlet].AddTo(ref print);
             print.Add(_blocked[outlet]);
         }
 

@@ -7,14 +7,16 @@ namespace LubeController.Plant.Hydraulics;
 /// <summary>What the pump draws from and the relief valve returns to, with its two level switches.</summary>
 internal sealed class Reservoir
 {
+    private Sum _content;
+
     internal Reservoir(ReservoirDescription description)
     {
-        ContentM3 = description.ContentM3;
+        _content.Set(description.ContentM3);
         Low = new LevelSwitch(description.LowLevelM3, description.LevelHysteresisM3, description.LowContact, ContentM3);
         Empty = new LevelSwitch(description.EmptyLevelM3, description.LevelHysteresisM3, description.EmptyContact, ContentM3);
     }
 
-    internal double ContentM3 { get; private set; }
+    internal double ContentM3 => _content.Value;
 
     internal double RateM3PerS { get; set; }
 
@@ -22,9 +24,9 @@ internal sealed class Reservoir
 
     internal LevelSwitch Empty { get; }
 
-    internal void Advance(double seconds) => ContentM3 += RateM3PerS * seconds;
+    internal void Advance(double seconds) => _content.Add(RateM3PerS * seconds);
 
-    internal void Place(double contentM3) => ContentM3 = contentM3;
+    internal void Place(double contentM3) => _content.Set(contentM3);
 
     /// <summary>The content at which the next thing happens, or not a number while it stands still.</summary>
     internal double NextTarget()
@@ -49,7 +51,7 @@ internal sealed class Reservoir
     internal double Jump(double contentM3)
     {
         double before = ContentM3;
-        ContentM3 = contentM3;
+        _content.Set(contentM3);
         Low.Jump(ContentM3);
         Empty.Jump(ContentM3);
         return ContentM3 - before;
@@ -57,7 +59,7 @@ internal sealed class Reservoir
 
     internal void AddTo(ref Fingerprint print)
     {
-        print.Add(ContentM3);
+        _content.AddTo(ref print);
         print.Add(RateM3PerS);
         Low.AddTo(ref print);
         Empty.AddTo(ref print);

@@ -9,6 +9,9 @@ namespace LubeController.Plant.Sensing;
 /// </summary>
 internal sealed class Shaft
 {
+    // Beyond this (3170 years) no pulse is foretold.
+    private const long LatestUs = 100_000_000_000_000_000;
+
     private readonly int _pulsesPerRev;
     private readonly double _countableRevPerS;
     private readonly Piece[] _pieces = new Piece[3];
@@ -65,7 +68,7 @@ internal sealed class Shaft
             if (!piece.Countable || (i + 1 < _pieceCount && _pieces[i + 1].Counted < n))
                 continue;
             double s = piece.TimeOfCount(n);
-            if (s * 1e6 < 1e17)
+            if (s * 1e6 < LatestUs)
                 return FirstAtLeast(n, _anchorUs + (long)(s * 1e6));
         }
 
@@ -188,15 +191,26 @@ internal sealed class Shaft
         return index;
     }
 
-    // The closed form is right to a rounding; the count itself decides which microsecond is the first.
+    // The closed form is right to a rounding; the count itself decides which microsecond is the first. A very slow shaft
+    // makes a rounding many microseconds long: bracket it in doubling steps, then halve.
     private long FirstAtLeast(long n, long guessUs)
     {
-        long us = Math.Max(guessUs, _anchorUs);
-        for (int step = 0; step < 1000 && us > _anchorUs && PulsesAt(us - 1) >= n; step++)
-            us--;
-        for (int step = 0; step < 1000 && PulsesAt(us) < n; step++)
-            us++;
-        return us;
+        long below = guessUs;
+        for (long step = 1; below > _anchorUs && PulsesAt(below) >= n; step *= 2)
+            below = Math.Max(_anchorUs, below - step);
+        long reached = Math.Max(guessUs, _anchorUs);
+        for (long step = 1; reached < LatestUs && PulsesAt(reached) < n; step *= 2)
+            reached += step;
+        while (reached - below > 1)
+        {
+            long middle = below + ((reached - below) / 2);
+            if (PulsesAt(middle) >= n)
+                reached = middle;
+            else
+                below = middle;
+        }
+
+        return reached;
     }
 
     /// <summary>A stretch of constant acceleration; what it has turned counts pulses, those not counted among them.</summary>

@@ -1,0 +1,179 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using CsCheck;
+using LubeController.Plant.Description;
+using LubeController.Plant.Faults;
+using Xunit;
+
+namespace LubeController.Plant.Tests;
+
+public sealed class CutInvarianceTests
+{
+    private const long EndUs = 120_000_000;
+
+    private static readonly Gen<(long AtUs, int What, int Which, double HowMuch)[]> Commands =
+        Gen.Select(Gen.Long[0, EndUs], Gen.Int[0, 24], Gen.Int[0, 100], Gen.Double[0, 1]).Array[0, 15];
+
+    private static readonly Gen<PlantDescription> AnyPlant =
+        Gen.Select(Gen.Int[3, 9], Gen.Bool, Gen.Bool, Gen.Double[0.05, 0.5].Array[9], Gen.Int[0, 511], Gen.Double[0, 1].Array[9]).Select(Describe);
+
+    [Fact]
+    public void However_time_is_cut_the_state_is_the_same_to_the_bit()
+    {
+        long events = 0;
+        Gen.Select(AnyPlant, Commands, Gen.Long[0, EndUs].Array[0, 60], Gen.ULong).Sample((plant, commands, cuts, seed) =>
+        {
+            LubricationSystem whole = Run(plant, commands, [], seed);
+            LubricationSystem cut = Run(plant, commands, cuts, seed);
+
+            Assert.Equal(whole.StateFingerprint(), cut.StateFingerprint());
+            Assert.Equal(whole.Balance(), cut.Balance());
+            Assert.Equal(whole.NextEventUs, cut.NextEventUs);
+            Assert.Equal(
+                Enumerable.Range(0, whole.SectionCount).Select(whole.PistonTravel),
+                Enumerable.Range(0, cut.SectionCount).Select(cut.PistonTravel));
+            Assert.InRange(whole.Balance().RelativeError, 0, 1e-9);
+            System.Threading.Interlocked.Add(ref events, whole.EventCount);
+        });
+        Assert.True(events > 10_000);
+    }
+
+    [Fact]
+    public void Stepping_from_event_to_event_is_a_cut_like_any_other() =>
+        Gen.Select(AnyPlant, Commands, Gen.ULong).Sample((plant, commands, seed) =>
+        {
+            LubricationSystem whole = Run(plant, commands, [], seed);
+            var stepped = new LubricationSystem(plant, seed);
+            foreach ((long atUs, int what, int which, double howMuch) in commands.OrderBy(c => c.AtUs))
+            {
+                stepped.Exhaust(atUs);
+                stepped.AdvanceTo(atUs);
+                Do(stepped, what, which, howMuch);
+            }
+
+            stepped.Exhaust(EndUs);
+            stepped.AdvanceTo(EndUs);
+            Assert.Equal(whole.StateFingerprint(), stepped.StateFingerprint());
+        });
+
+    [Fact]
+    public void Between_two_events_every_quantity_lies_on_a_straight_line_and_no_switch_changes() =>
+        Gen.Select(AnyPlant, Gen.Int[1, 200]).Sample((plant, steps) =>
+        {
+            LubricationSystem system = plant.Running();
+            for (int i = 0; i < steps && system.NextEventUs < EndUs; i++)
+                system.AdvanceTo(system.NextEventUs);
+            // An event's instant may lie up to a nanosecond behind the microsecond that shows it.
+            long from = system.NowUs + 1;
+            long span = (Math.Min(system.NextEventUs, EndUs) - 1 - from) / 2;
+            if (span <= 0)
+                return;
+            system.AdvanceTo(from);
+            (double[] a, ulong switchesA) = Values(system);
+            system.AdvanceTo(from + span);
+            (double[] b, _) = Values(system);
+            system.AdvanceTo(from + (2 * span));
+            (double[] c, ulong switchesC) = Values(system);
+            for (int i = 0; i < a.Length; i++)
+                Assert.Equal((a[i] + c[i]) / 2, b[i], Math.Max(Math.Abs(a[i]), Math.Abs(c[i])) * 1e-11);
+            Assert.Equal(switchesA, switchesC);
+        });
+
+    [Fact]
+    public void The_same_command_again_changes_nothing()
+    {
+        LubricationSystem once = Plants.Twin(5).Running();
+        LubricationSystem twice = Plants.Twin(5).Running();
+        once.ApplyFault(FaultKind.PumpWorn, value: 0.7);
+        twice.ApplyFault(FaultKind.PumpWorn, value: 0.7);
+        for (long t = 0; t < 60_000_000; t += 777_777)
+        {
+            twice.AdvanceTo(t);
+            twice.SetPumpContact(true);
+            twice.ApplyFault(FaultKind.PumpWorn, value: 0.7);
+            twice.HealFault(FaultKind.PumpOff);
+        }
+
+        once.AdvanceTo(60_000_000);
+        twice.AdvanceTo(60_000_000);
+        Assert.Equal(once.StateFingerprint(), twice.StateFingerprint());
+    }
+
+    private static (double[] Values, ulong Switches) Values(LubricationSystem system)
+    {
+        var values = new List<double> { system.LinePressurePa, system.ReservoirContentM3, system.PumpedM3, system.RelievedM3 };
+        for (int i = 0; i < system.SectionCount; i++)
+            values.Add(system.PistonTravel(i));
+        for (int i = 0; i < system.OutletCount; i++)
+            values.Add(system.OutletDeliveredM3(i));
+        ulong switches = (system.LevelLow ? 1u : 0) | (system.LevelEmpty ? 2u : 0) | (system.PressureSwitchOn ? 4u : 0);
+        for (int i = 0; i < system.CycleSwitchCount; i++)
+            switches |= system.CycleSwitchOn(i) ? 8ul << i : 0;
+        return ([.. values], switches);
+    }
+
+    private static LubricationSystem Run(PlantDescription plant, (long AtUs, int What, int Which, double HowMuch)[] commands, long[] cuts, ulong seed)
+    {
+        var system = new LubricationSystem(plant, seed);
+        long[] cutsInOrder = [.. cuts.Order()];
+        int next = 0;
+        foreach ((long atUs, int what, int which, double howMuch) in commands.OrderBy(c => c.AtUs))
+        {
+            while (next < cutsInOrder.Length && cutsInOrder[next] <= atUs)
+                system.AdvanceTo(cutsInOrder[next++]);
+            system.AdvanceTo(atUs);
+            Do(system, what, which, howMuch);
+        }
+
+        while (next < cutsInOrder.Length)
+            system.AdvanceTo(cutsInOrder[next++]);
+        system.AdvanceTo(EndUs);
+        return system;
+    }
+
+    private static void Do(LubricationSystem system, int what, int which, double howMuch)
+    {
+        if (what >= FaultCatalogue.All.Count)
+        {
+            switch (what)
+            {
+                case 19: system.HealAllFaults(); break;
+                case 20: system.SetShaftSpeed(howMuch * 30, which); break;
+                case 21: system.Refill(system.Description.Reservoir.CapacityM3 * howMuch); break;
+                default: system.SetPumpContact(which > 20); break;
+            }
+
+            return;
+        }
+
+        FaultInfo fault = FaultCatalogue.All[what];
+        IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, system.Description);
+        string part = parts[which % parts.Count];
+        if (howMuch < 0.3)
+            system.HealFault(fault.Kind, part);
+        else
+            system.ApplyFault(fault.Kind, part, fault.Parameter is { } p ? p.Default * howMuch : null);
+    }
+
+    private static PlantDescription Describe(int n, bool cam, bool air, double[] volumes, int ends, double[] travels)
+    {
+        PlantDescription plant = Plants.Of([.. Enumerable.Range(0, n).Select(i => Plants.Section(i + 1, volumes[i] * Plants.Cm3) with
+        {
+            BreakawayPa = 5e5 + (travels[i] * 1e5),
+            InitialTravel = (ends & (1 << i)) == 0 ? travels[i] : 0,
+        })]);
+        return (plant with
+        {
+            Pump = cam
+                ? new CamPumpDescription { PistonBoreM = 6e-3, StrokeM = 8e-3, SpeedRevPerS = 1.7, VolumetricEfficiency = 0.9 }
+                : new ConstantFlowPumpDescription { FlowM3PerS = 17 * Plants.Cm3PerMin },
+            Line = plant.Line with { AirM3 = air ? 1e-7 : 0 },
+            Reservoir = plant.Reservoir with { CapacityM3 = 1e-4, ContentM3 = 3e-5, LowLevelM3 = 2e-5, EmptyLevelM3 = 1e-5, LevelHysteresisM3 = 1e-6 },
+            PressureSwitch = new PressureSwitchDescription { TripPa = 100 * Plants.Bar, ResetPa = 50 * Plants.Bar },
+            Shaft = new ShaftDescription { InitialSpeedRevPerS = 3, MinimumPulseWidthUs = 20_000 },
+        })
+            .WithSwitch(new CycleSwitchDescription { Name = "a", Section = "1", End = Side.L })
+            .WithSwitch(new CycleSwitchDescription { Name = "b", Section = "2", TripTravel = 0.3, Hysteresis = 0 });
+    }
+}

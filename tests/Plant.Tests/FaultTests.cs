@@ -1,0 +1,192 @@
+using System;
+using System.Linq;
+using LubeController.Plant.Description;
+using LubeController.Plant.Faults;
+using Xunit;
+
+namespace LubeController.Plant.Tests;
+
+public sealed class FaultTests
+{
+    private static readonly PlantDescription Plant = Plants.Twin(3)
+        .WithSwitch(new CycleSwitchDescription { Name = "cycle", Section = "3" })
+        with
+    {
+        PressureSwitch = new PressureSwitchDescription { TripPa = 150 * Plants.Bar, ResetPa = 120 * Plants.Bar },
+        Shaft = new ShaftDescription { InitialSpeedRevPerS = 2 },
+    };
+
+    [Fact]
+    public void Every_kind_is_in_the_catalogue_under_a_name_of_its_own()
+    {
+        Assert.Equal(Enum.GetValues<FaultKind>(), FaultCatalogue.All.Select(f => f.Kind));
+        Assert.Equal(FaultCatalogue.All.Count, FaultCatalogue.All.Select(f => f.Name).Distinct().Count());
+        Assert.All(FaultCatalogue.All, f => Assert.Same(f, FaultCatalogue.Find(f.Name)));
+        Assert.All(FaultCatalogue.All, f => Assert.True(f.Parameter is not { } p || (p.Default >= p.Minimum && p.Default <= p.Maximum)));
+    }
+
+    [Fact]
+    public void Every_kind_can_be_applied_and_healed_on_each_part_that_it_names()
+    {
+        foreach (FaultInfo fault in FaultCatalogue.All)
+        {
+            Assert.NotEmpty(FaultCatalogue.PartNames(fault.Kind, Plant));
+            foreach (string part in FaultCatalogue.PartNames(fault.Kind, Plant))
+            {
+                LubricationSystem system = Plant.Running();
+                system.AdvanceTo(1_234_567);
+                system.ApplyFault(fault.Kind, part);
+                Assert.True(system.IsFaulted(fault.Kind, part));
+                Assert.Equal([new ActiveFault(fault.Kind, part, fault.Parameter?.Default ?? 0)], system.Faults);
+                system.AdvanceTo(20_000_000);
+                system.HealFault(fault.Kind, part);
+                Assert.Empty(system.Faults);
+                long strokes = system.TotalStrokes;
+                system.AdvanceTo(120_000_000);
+                Assert.True(system.TotalStrokes > strokes + 50, fault.Name);
+                Assert.InRange(system.Balance().RelativeError, 0, 1e-9);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_part_that_is_not_there_and_a_value_out_of_range_are_refused_by_name()
+    {
+        var system = new LubricationSystem(Plants.Twin(3), 1);
+
+        Assert.Contains("'9R'", Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.OutletBlocked, "9R")).Message, StringComparison.Ordinal);
+        Assert.Contains("no such part", Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.ShaftSwitchLost)).Message, StringComparison.Ordinal);
+        Assert.Contains("0 to 1", Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.PumpWorn, value: 1.5)).Message, StringComparison.Ordinal);
+        Assert.Contains("NaN", Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.LineLeak, value: double.NaN)).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.PumpOff, value: 1));
+        Assert.Empty(system.Faults);
+    }
+
+    [Fact]
+    public void A_leak_takes_its_flow_while_there_is_pressure()
+    {
+        LubricationSystem system = Plant.Running();
+        system.AdvanceTo(10_000_000);
+        system.ApplyFault(FaultKind.LineLeak, value: 3 * Plants.Cm3PerMin);
+        double displaced = system.DisplacedM3;
+
+        system.AdvanceTo(70_000_000);
+        Assert.Equal(3 * Plants.Cm3, system.LeakedM3, 1e-12);
+        Assert.Equal(9 * Plants.Cm3, system.DisplacedM3 - displaced, 1e-9);
+
+        system.SetPumpContact(false);
+        system.AdvanceTo(170_000_000);
+        Assert.Equal(0, system.LinePressurePa);
+        Assert.Equal(3 * Plants.Cm3 + (20 * Plants.Cm3 / 1.4e9 * 5e5), system.LeakedM3, 1e-14);
+    }
+
+    [Fact]
+    public void A_leak_larger_than_the_pump_leaves_no_pressure_and_no_movement()
+    {
+        LubricationSystem system = Plant.Running();
+        system.AdvanceTo(10_000_000);
+        system.ApplyFault(FaultKind.LineLeak, value: 15 * Plants.Cm3PerMin);
+        system.AdvanceTo(12_000_000);
+        long strokes = system.TotalStrokes;
+
+        system.AdvanceTo(72_000_000);
+
+        Assert.Equal(0, system.LinePressurePa);
+        Assert.Equal(strokes, system.TotalStrokes);
+        Assert.Equal(DividerState.Idle, system.Status.State);
+    }
+
+    [Fact]
+    public void A_relief_valve_stuck_open_below_the_need_sends_everything_back()
+    {
+        LubricationSystem system = Plant.Running();
+        system.AdvanceTo(10_000_000);
+        system.ApplyFault(FaultKind.ReliefStuckOpen, value: 2 * Plants.Bar);
+        Assert.Equal(2 * Plants.Bar, system.LinePressurePa);
+        double content = system.ReservoirContentM3;
+        double displaced = system.DisplacedM3;
+
+        system.AdvanceTo(70_000_000);
+
+        Assert.Equal(content, system.ReservoirContentM3, 1e-15);
+        Assert.Equal(displaced, system.DisplacedM3);
+        system.HealFault(FaultKind.ReliefStuckOpen);
+        system.AdvanceTo(130_000_000);
+        Assert.True(system.DisplacedM3 > displaced + (11 * Plants.Cm3));
+    }
+
+    [Fact]
+    public void Air_lets_the_pressure_fall_and_slows_its_rise_and_bleeding_takes_what_it_stored()
+    {
+        LubricationSystem system = Plant.Running();
+        system.ApplyFault(FaultKind.InletBlocked);
+        system.AdvanceTo(500_000);
+        system.ApplyFault(FaultKind.AirInLine, value: 1 * Plants.Cm3);
+
+        // 70 bar held 0.1 cm3; air of 1 cm3 gives up as much at about 0.11 bar.
+        Assert.InRange(system.LinePressurePa, 0.10 * Plants.Bar, 0.13 * Plants.Bar);
+        system.AdvanceTo(1_500_000);
+        Assert.InRange(system.LinePressurePa, 0.3 * Plants.Bar, 0.5 * Plants.Bar);
+
+        double pressure = system.LinePressurePa;
+        system.HealFault(FaultKind.AirInLine);
+        Assert.Equal(pressure, system.LinePressurePa);
+        Assert.Equal(0.3 * Plants.Cm3, system.Balance().BledM3, 0.001 * Plants.Cm3);
+        Assert.InRange(system.Balance().RelativeError, 0, 1e-12);
+    }
+
+    [Fact]
+    public void An_emptied_reservoir_is_accounted_and_healing_refills_it()
+    {
+        LubricationSystem system = Plant.Running();
+        system.AdvanceTo(10_000_000);
+        system.ApplyFault(FaultKind.ReservoirEmpty, value: 1 * Plants.Cm3);
+        Assert.True(system.LevelLow);
+        Assert.True(system.LevelEmpty);
+        Assert.Equal(3e-3 - (3 * Plants.Cm3), system.Balance().RemovedM3, 1e-12);
+
+        system.AdvanceTo(60_000_000);
+        Assert.Equal(3 * Plants.Cm3, system.PumpedM3, 1e-12);
+
+        system.HealFault(FaultKind.ReservoirEmpty);
+        Assert.Equal(3e-3, system.ReservoirContentM3);
+        Assert.False(system.LevelEmpty);
+        Assert.InRange(system.Balance().RelativeError, 0, 1e-12);
+    }
+
+    [Fact]
+    public void Blocking_an_outlet_in_mid_stroke_stops_that_piston_where_it_is()
+    {
+        LubricationSystem system = Plant.Running();
+        system.AdvanceTo(500_000);
+        system.ApplyFault(FaultKind.OutletBlocked, "1R");
+        double travel = system.PistonTravel(0);
+        Assert.InRange(travel, 0.4, 0.6);
+
+        system.AdvanceTo(60_000_000);
+        Assert.Equal(travel, system.PistonTravel(0));
+        Assert.Equal(0, system.TotalStrokes);
+
+        system.HealFault(FaultKind.OutletBlocked, "1R");
+        system.AdvanceTo(120_000_000);
+        Assert.True(system.TotalStrokes > 50);
+    }
+
+    [Fact]
+    public void Faults_of_sensors_leave_the_hydraulics_alone()
+    {
+        LubricationSystem sound = Plant.Running();
+        LubricationSystem faulted = Plant.Running();
+        foreach (FaultInfo fault in FaultCatalogue.All.Where(f => f.Part is not (FaultPart.None or FaultPart.Outlet)))
+        {
+            foreach (string part in FaultCatalogue.PartNames(fault.Kind, Plant))
+                faulted.ApplyFault(fault.Kind, part);
+        }
+
+        sound.AdvanceTo(100_000_000);
+        faulted.AdvanceTo(100_000_000);
+
+        Assert.Equal(sound.Balance(), faulted.Balance());
+        Assert.Equal(sound.TotalStrokes, faulted.TotalStrokes);
+    }
+}
