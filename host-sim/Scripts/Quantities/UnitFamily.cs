@@ -25,9 +25,10 @@ public sealed class UnitFamily
         ("h", DurationUnit.Hour), ("d", DurationUnit.Day), ("us", DurationUnit.Microsecond),
     ];
 
-    private static readonly (string Unit, RotationalSpeedUnit Of)[] SpeedUnits =
+    // As frequencies: the library's rotational speeds pass through radians, after which 300 rpm are no longer 5 in a second.
+    private static readonly (string Unit, FrequencyUnit Of)[] SpeedUnits =
     [
-        ("rpm", RotationalSpeedUnit.RevolutionPerMinute), ("1/min", RotationalSpeedUnit.RevolutionPerMinute), ("1/s", RotationalSpeedUnit.RevolutionPerSecond),
+        ("rpm", FrequencyUnit.CyclePerMinute), ("1/min", FrequencyUnit.CyclePerMinute), ("1/s", FrequencyUnit.Hertz),
     ];
 
     private readonly Dictionary<string, Func<double, double>> _toSi = new(StringComparer.Ordinal);
@@ -139,8 +140,8 @@ public sealed class UnitFamily
     private static UnitFamily MakeSpeed()
     {
         var family = new UnitFamily("a speed", "1/s", "1500 rpm");
-        foreach ((string unit, RotationalSpeedUnit of) in SpeedUnits)
-            family.With(unit, value => RotationalSpeed.From(value, of).RevolutionsPerSecond, value => RotationalSpeed.From(value, RotationalSpeedUnit.RevolutionPerSecond).As(of));
+        foreach ((string unit, FrequencyUnit of) in SpeedUnits)
+            family.With(unit, value => Frequency.From(value, of).Hertz, value => Frequency.From(value, FrequencyUnit.Hertz).As(of));
         return family;
     }
 

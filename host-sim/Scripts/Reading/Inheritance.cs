@@ -7,12 +7,14 @@ namespace LubeController.Scripts.Reading;
 
 /// <summary>
 /// Follows <c>based-on</c>: a file takes over what another one says and overrides it field by field. Groups are merged,
-/// lists and single values are replaced as a whole.
+/// lists and single values are replaced as a whole, and so is a group that names another <c>kind</c>.
 /// </summary>
 public static class Inheritance
 {
     /// <summary>The field that names the other file, relative to the file that names it.</summary>
     public const string Key = "based-on";
+
+    private const string KindKey = "kind";
 
     /// <summary>Longest chain of files followed.</summary>
     public const int Longest = 8;
@@ -69,13 +71,16 @@ public static class Inheritance
                 continue;
             MapEntry? over = own.Find(entry.Key);
             merged.Add(over == null ? entry
-                : entry.Value is MapNode below && over.Value is MapNode above ? over with { Value = Merge(below, above) }
+                : entry.Value is MapNode below && over.Value is MapNode above && !IsOtherKind(below, above) ? over with { Value = Merge(below, above) }
                 : over);
         }
 
         merged.AddRange(own.Entries.Where(entry => basis.Find(entry.Key) == null));
         return new MapNode(own.Place, own.Path, merged);
     }
+
+    private static bool IsOtherKind(MapNode below, MapNode above) =>
+        below[KindKey] is ScalarNode old && above[KindKey] is ScalarNode own && old.Text != own.Text;
 
     private static string Beside(string file, string relative)
     {

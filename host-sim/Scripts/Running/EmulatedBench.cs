@@ -96,6 +96,9 @@ public sealed class EmulatedBench : IScriptBench
                 case SetTemperature temperature:
                     bench.Plant.SetTemperature(temperature.Kelvin);
                     break;
+                case RefillReservoir refill:
+                    bench.Plant.Refill(refill.ContentM3);
+                    break;
                 case SetPower power:
                     bench.Controls.Power = power.On;
                     break;

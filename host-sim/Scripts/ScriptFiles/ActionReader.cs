@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Plant.Description;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Steps;
@@ -9,7 +10,7 @@ using LubeController.Scripts.Steps;
 namespace LubeController.Scripts.ScriptFiles;
 
 /// <summary>Reads the one action of a step.</summary>
-internal sealed class ActionReader(BenchVocabulary? vocabulary)
+internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription? plant)
 {
     private const long PresetPressUs = 500_000;
 
@@ -37,8 +38,9 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary)
             "hold" => step.Choice("hold", BenchWords.Buttons) is { } held ? new MoveButton((Button)held, Down: true) : null,
             "release" => step.Choice("release", BenchWords.Buttons) is { } released ? new MoveButton((Button)released, Down: false) : null,
             "set" => Input(step),
-            "shaft-speed" => step.Quantity("shaft-speed", ScriptRanges.Speed) is { } speed ? new SetShaftSpeed(speed.Si, Time(step, "ramp", ScriptRanges.Time, 0)) : null,
+            "shaft-speed" => ShaftSpeed(step),
             "temperature" => step.Quantity("temperature", ScriptRanges.Temperature) is { } temperature ? new SetTemperature(temperature.Si) : null,
+            "refill" => Refill(step),
             "power" => step.Either("power", "on", "off") is { } on ? new SetPower(on) : null,
             _ => step.Text("mark") is { } remark ? new MarkTime(remark) : null,
         };
@@ -63,6 +65,25 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary)
         int? input = step.Choice("set", BenchWords.Inputs);
         bool? on = step.Either("to", "on", "off");
         return input is { } which && on is { } level ? new SetInput((BenchInput)which, level) : null;
+    }
+
+    private SetShaftSpeed? ShaftSpeed(MapReader step)
+    {
+        if (plant is { Shaft: null })
+            step.Problems.Add(step.Map["shaft-speed"]!, "the plant has no shaft", "add 'shaft' to the plant file, or delete the step");
+        long ramp = Time(step, "ramp", ScriptRanges.Ramp, 0);
+        return step.Quantity("shaft-speed", ScriptRanges.Speed) is { } speed ? new SetShaftSpeed(speed.Si, ramp) : null;
+    }
+
+    private RefillReservoir? Refill(MapReader step)
+    {
+        double capacity = plant?.Reservoir.CapacityM3 ?? double.MaxValue;
+        if (step.Quantity("refill", ScriptRanges.Refill) is not { } content)
+            return null;
+        if (content.Si <= capacity)
+            return new RefillReservoir(content.Si);
+        step.Problems.Add(step.Map["refill"]!, "the reservoir does not hold so much", $"write at most {new Quantity(UnitFamily.Volume.FromSi(capacity, content.Unit), content.Unit, UnitFamily.Volume)}");
+        return null;
     }
 
     private SetFault? Fault(MapReader step)

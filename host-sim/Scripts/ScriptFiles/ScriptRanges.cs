@@ -10,5 +10,7 @@ internal static class ScriptRanges
     public static readonly QuantityRange Time = new(UnitFamily.Time, 0, 365, "d");
     public static readonly QuantityRange Press = new(UnitFamily.Time, 1, 3_600_000, "ms");
     public static readonly QuantityRange Speed = new(UnitFamily.Speed, 0, 60_000, "rpm");
+    public static readonly QuantityRange Ramp = new(UnitFamily.Time, 0, 1_000_000, "s");
+    public static readonly QuantityRange Refill = new(UnitFamily.Volume, 0, 10_000, "l");
     public static readonly QuantityRange Temperature = new(UnitFamily.Temperature, -73.15, 226.85, "degC");
 }

@@ -54,7 +54,7 @@ public sealed class ScriptReader(IScriptBench bench, IReadOnlyList<RestRuleKind>
         long bound = file.Whole("scan-bound", 1, LargestScanBound) ?? PresetScanBound;
         BenchVocabulary? vocabulary = plant == null || settings == null ? null : bench.Describe(plant.Plant, settings);
         PredicateReader? predicates = vocabulary == null ? null : new PredicateReader(vocabulary.Signals, problems);
-        var steps = new StepReader(file, vocabulary, predicates);
+        var steps = new StepReader(file, vocabulary, plant?.Plant, predicates);
         IReadOnlyList<Step> read = steps.Read();
         IReadOnlyList<Expectation> expectations = new ExpectationReader(file, steps.Names, predicates).Read();
         if (problems.Count > before || plant == null || settings == null)

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Plant.Description;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Predicates;
 using LubeController.Scripts.Quantities;
@@ -19,11 +20,11 @@ internal sealed class StepReader
     private readonly ActionReader _actions;
     private readonly Dictionary<string, int> _names = [];
 
-    public StepReader(MapReader script, BenchVocabulary? vocabulary, PredicateReader? predicates)
+    public StepReader(MapReader script, BenchVocabulary? vocabulary, PlantDescription? plant, PredicateReader? predicates)
     {
         _problems = script.Problems;
         _predicates = predicates;
-        _actions = new ActionReader(vocabulary);
+        _actions = new ActionReader(vocabulary, plant);
         _groups = script.Groups("steps", ScriptKeys.Step, MostSteps).ToList();
         for (int index = 0; index < _groups.Count; index++)
             TakeName(_groups[index], index);

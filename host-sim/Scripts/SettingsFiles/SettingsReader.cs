@@ -47,6 +47,8 @@ public static class SettingsReader
 
     private static void Judge(MapReader fields, Settings settings, ChosenRule? rule)
     {
+        if (rule != null && settings.RestMode != RestMode.Rule)
+            fields.Problems.Add(fields.Map[RuleKey]!, "a rest rule is chosen, but 'rest-by' is not 'rule', so it would never be asked", "write 'rest-by: rule', or delete the rest rule");
         var check = new SettingsCheck();
         check.Accepts(settings, rule != null);
         for (int index = 0; index < check.Count; index++)

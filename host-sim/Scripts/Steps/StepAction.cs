@@ -77,6 +77,14 @@ public sealed record SetTemperature(double Kelvin) : StepAction
     public override string Text => $"temperature to {(Kelvin - 273.15).ToString("G6", CultureInfo.InvariantCulture)} degC";
 }
 
+/// <summary>Fills the reservoir.</summary>
+/// <param name="ContentM3">Content to be reached, m3; less than it holds changes nothing.</param>
+public sealed record RefillReservoir(double ContentM3) : StepAction
+{
+    /// <inheritdoc/>
+    public override string Text => $"refill to {(ContentM3 * 1e3).ToString("G6", CultureInfo.InvariantCulture)} l";
+}
+
 /// <summary>Switches the controller's power.</summary>
 /// <param name="On">Whether it goes on.</param>
 public sealed record SetPower(bool On) : StepAction

@@ -29,10 +29,10 @@ internal static class CurveExtremes
 
     /// <summary>
     /// The greatest level above which the function stays for a whole stretch of a length, anywhere between two times, and
-    /// where that stretch begins. The window must be at least as long as the stretch.
+    /// where that stretch begins; a jump at its very end is no longer in it. The window must be as long as the stretch.
     /// </summary>
     /// <remarks>
-    /// The lowest value over [t, t+length] is the least of the value at t, the value at t+length and of what lies between.
+    /// The lowest value over [t, t+length) is the least of the value at t, that just before t+length and of what lies between.
     /// Between two neighbouring instants at which t or t+length meets a breakpoint the first two move in straight lines
     /// and the third stands still, so the greatest level is met at such an instant or where the two lines cross.
     /// </remarks>
@@ -46,8 +46,8 @@ internal static class CurveExtremes
             double start = starts[index];
             double end = start + length;
             (_, double at, double after) = curve.ValuesAt(start);
-            (double before, double atEnd, double afterEnd) = curve.ValuesAt(end);
-            double here = length > 0.0 ? Math.Min(Math.Min(at, after), Math.Min(before, atEnd)) : at;
+            (double before, _, double afterEnd) = curve.ValuesAt(end);
+            double here = length > 0.0 ? Math.Min(Math.Min(at, after), before) : at;
             Offer(Math.Min(here, inside.Between(start, end, closed: false)), start);
             if (index + 1 == starts.Length)
                 break;

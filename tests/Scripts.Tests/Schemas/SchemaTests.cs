@@ -1,0 +1,135 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+using LubeController.Scripts.PlantFiles;
+using LubeController.Scripts.Reading;
+using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.SettingsFiles;
+using Xunit;
+
+namespace LubeController.Scripts.Tests.Schemas;
+
+public sealed class SchemaTests
+{
+    private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Schema");
+
+    [Fact]
+    public void The_settings_schema_is_that_of_the_cores_settings()
+    {
+        // Set LUBEBENCH_WRITE_SCHEMA to the path of the schema to write it anew after a change of the settings.
+        if (Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_SCHEMA") is { Length: > 0 } path)
+            File.WriteAllText(path, SettingsSchema.Text());
+        Assert.Equal(SettingsSchema.Text(), File.ReadAllText(Path.Combine(Folder, "settings.schema.json")).ReplaceLineEndings("\n"));
+    }
+
+    [Fact]
+    public void The_script_schema_knows_the_fields_that_the_reader_knows() => AssertKeys("script.schema.json", ScriptKeys.ByPlace);
+
+    [Fact]
+    public void The_plant_schema_knows_the_fields_that_the_reader_knows() => AssertKeys("plant.schema.json", PlantKeys.ByPlace);
+
+    [Fact]
+    public void The_settings_schema_knows_the_fields_that_the_reader_knows() => AssertKeys(
+        "settings.schema.json",
+        new Dictionary<string, KeySet> { [""] = SettingsReader.Keys, ["rest-rule"] = SettingsReader.RuleKeys });
+
+    [Theory]
+    [MemberData(nameof(Samples))]
+    public void Every_sample_fits_its_schema(string file)
+    {
+        JsonElement sample = Convert(Path.Combine(AppContext.BaseDirectory, file));
+        EvaluationResults results = Load(SchemaOf(file)).Evaluate(sample, new EvaluationOptions { OutputFormat = OutputFormat.List });
+        Assert.True(results.IsValid, string.Join('\n', (results.Details ?? []).Where(detail => detail.Errors != null).SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}"))));
+    }
+
+    [Theory]
+    [InlineData("script.schema.json", "script: x\nstep: []\n")]
+    [InlineData("script.schema.json", "duration: 5 bananas\n")]
+    [InlineData("script.schema.json", "steps:\n  - at: 5 s\n    after: x\n")]
+    [InlineData("script.schema.json", "expect:\n  - name: x\n    always: phase is rest\n    never: phase is dose\n")]
+    [InlineData("plant.schema.json", "reservoir:\n  capacity: 4 bar\n")]
+    [InlineData("plant.schema.json", "pump:\n  kind: gear\n")]
+    [InlineData("settings.schema.json", "rest: 20\n")]
+    [InlineData("settings.schema.json", "rest-by: moon\n")]
+    public void What_the_reader_refuses_by_form_the_schema_refuses_too(string schema, string text)
+    {
+        var problems = new ProblemList();
+        MapNode top = YamlTree.Parse("f.yaml", text, problems)!;
+        Assert.False(Load(schema).Evaluate(Element(Json(top))).IsValid);
+    }
+
+    public static TheoryData<string> Samples()
+    {
+        var data = new TheoryData<string>();
+        foreach (string folder in (string[])["Data", "hil-scripts"])
+        {
+            string root = Path.Combine(AppContext.BaseDirectory, folder);
+            if (!Directory.Exists(root))
+                continue;
+            foreach (string file in Directory.EnumerateFiles(root, "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+                data.Add(Path.GetRelativePath(AppContext.BaseDirectory, file));
+        }
+
+        return data;
+    }
+
+    private static string SchemaOf(string file) =>
+        file.EndsWith(".plant.yaml", StringComparison.Ordinal) ? "plant.schema.json"
+        : file.EndsWith(".settings.yaml", StringComparison.Ordinal) ? "settings.schema.json"
+        : "script.schema.json";
+
+    private static JsonSchema Load(string name) => JsonSchema.FromText(File.ReadAllText(Path.Combine(Folder, name)), new BuildOptions { SchemaRegistry = new SchemaRegistry() });
+
+    private static void AssertKeys(string schema, IReadOnlyDictionary<string, KeySet> byPlace)
+    {
+        JsonObject root = JsonNode.Parse(File.ReadAllText(Path.Combine(Folder, schema)))!.AsObject();
+        foreach ((string place, KeySet keys) in byPlace)
+            Assert.Equal(keys.Keys.Order(StringComparer.Ordinal), PropertiesAt(root, place).Select(property => property.Key).Order(StringComparer.Ordinal));
+        int groups = CountGroups(root);
+        Assert.Equal(byPlace.Count + (schema.StartsWith("settings", StringComparison.Ordinal) ? 1 : 0), groups);
+    }
+
+    private static JsonObject PropertiesAt(JsonObject root, string place)
+    {
+        JsonObject at = root;
+        foreach (string part in place.Split('.', StringSplitOptions.RemoveEmptyEntries))
+        {
+            at = at["properties"]![part.Replace("[]", "")]!.AsObject();
+            if (part.EndsWith("[]", StringComparison.Ordinal))
+                at = at["items"]!.AsObject();
+        }
+
+        Assert.False(at["additionalProperties"]!.GetValue<bool>());
+        return at["properties"]!.AsObject();
+    }
+
+    private static int CountGroups(JsonNode? node) => node switch
+    {
+        JsonObject group => (group.ContainsKey("properties") && group.ContainsKey("additionalProperties") ? 1 : 0) + group.Sum(entry => CountGroups(entry.Value)),
+        JsonArray list => list.Sum(CountGroups),
+        _ => 0,
+    };
+
+    private static JsonElement Convert(string path)
+    {
+        var problems = new ProblemList();
+        MapNode? top = YamlTree.Read(path, problems);
+        Assert.Empty(problems.All);
+        return Element(Json(top!));
+    }
+
+    private static JsonElement Element(JsonNode? node) => JsonSerializer.SerializeToElement(node);
+
+    /// <summary>As an editor with YAML 1.2 sees it: plain whole numbers are numbers, everything else written here is text.</summary>
+    private static JsonNode? Json(YamlNode node) => node switch
+    {
+        MapNode map => new JsonObject(map.Entries.Select(entry => KeyValuePair.Create(entry.Key, Json(entry.Value)))),
+        ListNode list => new JsonArray(list.Items.Select(Json).ToArray()),
+        ScalarNode scalar => long.TryParse(scalar.Text, out long number) ? number : scalar.Text,
+        _ => throw new ArgumentException("an unknown sort of node", nameof(node)),
+    };
+}
