@@ -115,6 +115,7 @@ public sealed class AllocationTests
         LongDose();
         Run(200);
         Chatter();
+        Pulse(0);
         Run(5_000);
         Press(() => _inputs.Reset = true);
         Press(() => _inputs.Prime = true);
@@ -128,14 +129,16 @@ public sealed class AllocationTests
         Run(500);
     }
 
-    /// <summary>A dose whose pulses come so slowly that it is too long before they are enough.</summary>
+    /// <summary>A dose that is too long: each pulse only opens the counting, since a reset came before it.</summary>
     private void LongDose()
     {
         Pressure(20_000);
         for (int part = 0; part < 45; part++)
         {
-            _inputs.SetCycleSwitch(0, part % 12 == 0);
+            _inputs.SetCycleSwitch(0, part % 10 == 0);
             Run(300);
+            if (part % 10 == 8 && _core.Phase == Phase.Dose)
+                Press(() => _inputs.Reset = true);
         }
     }
 
