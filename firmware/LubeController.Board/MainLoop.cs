@@ -5,7 +5,7 @@ namespace LubeController.Board;
 
 /// <summary>
 /// The loop that is deployed: read inputs, scan, write outputs, save, kick the watchdog, wait. It holds no logic of its
-/// own beyond when to save.
+/// own beyond when to save. Outputs come before the save, which may be slow, so that a pump is off at once.
 /// </summary>
 public sealed class MainLoop
 {
@@ -42,16 +42,16 @@ public sealed class MainLoop
     /// <summary>Whether a saved state was found and restored at power-up.</summary>
     public bool StateRestored { get; }
 
-    /// <summary>Exceptions caught; the first one restarts the board.</summary>
+    /// <summary>Exceptions caught; the first one makes the outputs safe and restarts the board.</summary>
     public int Faults { get; private set; }
 
     /// <summary>Saves that the storage did not take.</summary>
     public int FailedSaves => _memory.FailedWrites;
 
-    /// <summary>Runs until the board says that power is going or the run is over, or until a fault.</summary>
+    /// <summary>Runs until the board says that power is going or the run is over, or until a fault, which restarts the board.</summary>
     public void Run()
     {
-        while (RunOnce() && _board.WaitForNextScan(Core, UntilSaveMs()))
+        while (RunOnce() && Wait())
         {
         }
     }
@@ -64,20 +64,47 @@ public sealed class MainLoop
         {
             _board.ReadInputs(_inputs);
             Core.Scan(_board.NowMs);
+            _board.WriteOutputs(_outputs);
             if (SaveIsDue())
                 Save();
-            _board.WriteOutputs(_outputs);
             _board.KickWatchdog();
             return true;
         }
         catch (Exception)
         {
-            Faults = Saturating.Add(Faults, 1);
-            _outputs.MakeSafe();
-            _board.WriteOutputs(_outputs);
-            _board.Restart();
+            GiveUp();
             return false;
         }
+    }
+
+    private bool Wait()
+    {
+        try
+        {
+            return _board.WaitForNextScan(Core, UntilSaveMs());
+        }
+        catch (Exception)
+        {
+            GiveUp();
+            return false;
+        }
+    }
+
+    /// <summary>Outputs that cannot even be made safe must not keep the board from restarting, which drops them.</summary>
+    private void GiveUp()
+    {
+        Faults = Saturating.Add(Faults, 1);
+        try
+        {
+            _outputs.MakeSafe();
+            _board.WriteOutputs(_outputs);
+        }
+        catch (Exception)
+        {
+            Faults = Saturating.Add(Faults, 1);
+        }
+
+        _board.Restart();
     }
 
     private uint SinceSaveMs => unchecked(_board.NowMs - _savedAtMs);

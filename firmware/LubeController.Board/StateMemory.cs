@@ -37,20 +37,23 @@ public sealed class StateMemory
         if (first == 0 && second == 0)
             return false;
         int newest = first == 0 || (second != 0 && unchecked((int)(second - first)) > 0) ? 1 : 0;
-        _sequence = newest == 1 ? second : first;
-        SequenceOf(newest);
-        for (int index = 0; index < _state.Length; index++)
-            _state[index] = _block[HeaderLength + index];
-        return core.RestoreState(_state);
+        return Restore(core, newest, newest == 1 ? second : first)
+            || Restore(core, 1 - newest, newest == 1 ? first : second);
     }
 
     /// <summary>Saves the state in the block that holds the older one.</summary>
     public void Save(Controller core)
     {
-        core.SaveState(_state);
+        if (_state.Length == 0 || core.SaveState(_state) != _state.Length)
+        {
+            FailedWrites = Saturating.Add(FailedWrites, 1);
+            return;
+        }
+
+        // Zero means "none"; two keeps to the turn of the blocks.
         _sequence = unchecked(_sequence + 1);
         if (_sequence == 0)
-            _sequence = 1;
+            _sequence = 2;
         Put(0, _sequence);
         Put(4, (uint)_state.Length);
         for (int index = 0; index < _state.Length; index++)
@@ -58,6 +61,19 @@ public sealed class StateMemory
         Put(8, Check());
         if (!_storage.Write((int)(_sequence & 1), _block, HeaderLength + _state.Length))
             FailedWrites = Saturating.Add(FailedWrites, 1);
+    }
+
+    /// <summary>Restores one block, read again and judged again, since it may read differently a second time.</summary>
+    private bool Restore(Controller core, int block, uint sequence)
+    {
+        if (sequence == 0 || SequenceOf(block) != sequence)
+            return false;
+        for (int index = 0; index < _state.Length; index++)
+            _state[index] = _block[HeaderLength + index];
+        if (!core.RestoreState(_state))
+            return false;
+        _sequence = sequence;
+        return true;
     }
 
     /// <summary>The check value covers sequence, length and state; the field it stands in counts as zero.</summary>

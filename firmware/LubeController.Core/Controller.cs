@@ -17,6 +17,8 @@ public sealed partial class Controller
     /// <summary>Mark, length and check value.</summary>
     private const int HeaderLength = 12;
 
+    private const int LongestState = 4096;
+    private const int NotMeasured = -1;
     private const int LampHalfPeriodMs = 250;
 
     private readonly Inputs _inputs;
@@ -80,8 +82,8 @@ public sealed partial class Controller
         RenewSwitches();
         _rest.Begin();
         _dose.MakeDue();
-        var measure = new byte[4096];
-        StateLength = SaveState(measure);
+        StateLength = NotMeasured;
+        StateLength = SaveState(new byte[LongestState]);
         PowerUp();
     }
 
@@ -112,7 +114,7 @@ public sealed partial class Controller
     /// <summary>Doses that began without known position and so gave up to one cycle more than set, saturating.</summary>
     public int OpenedCounts => _dose.OpenedCounts;
 
-    /// <summary>Bytes that <see cref="SaveState"/> writes.</summary>
+    /// <summary>Bytes that <see cref="SaveState"/> writes; 0 where a rule's state is longer than can be kept, so that none is ever saved.</summary>
     public int StateLength { get; }
 
     /// <summary>The refusals of the settings handed over last.</summary>
@@ -189,7 +191,7 @@ public sealed partial class Controller
         _stream.Open(buffer, true);
         Transfer();
         int length = _stream.Position;
-        if (!_stream.Fits || (StateLength != 0 && length != StateLength))
+        if (!_stream.Fits || (StateLength != NotMeasured && length != StateLength))
             return 0;
         _stream.Seal(HeaderLength, length);
         return length;

@@ -76,7 +76,8 @@ public sealed class SettingsCheck
         if (byCycles)
         {
             Within(settings, SettingField.SwitchCount, 1, Inputs.MaxCycleSwitches, "a dose by cycles needs a cycle switch");
-            Within(settings, SettingField.DoseEndingSwitch, 1, settings[SettingField.SwitchCount], "the dose-ending switch is not fitted");
+            if (settings[SettingField.SwitchCount] > 0)
+                Within(settings, SettingField.DoseEndingSwitch, 1, settings[SettingField.SwitchCount], "the dose-ending switch is not fitted");
         }
         else
         {

@@ -1,0 +1,226 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Xunit;
+
+namespace LubeController.Core.Tests;
+
+/// <summary>No scan allocates, whatever the phase, the alarm or the button.</summary>
+public sealed class AllocationTests
+{
+    private readonly Inputs _inputs = new();
+    private readonly Outputs _outputs = new();
+    private readonly byte[] _state;
+    private readonly Controller _core;
+    private readonly Settings _wrong = TestSettings.Make(settings => settings[SettingField.DoseEdges] = 0);
+    private readonly Settings _right = TestSettings.Make(Wide);
+    private readonly HashSet<Phase> _phases = new(16);
+    private readonly bool[] _events = new bool[Enum.GetValues<ScanEvent>().Length];
+    private readonly bool[] _obeyed = new bool[Enum.GetValues<Button>().Length];
+    private int _alarms;
+    private uint _nowMs;
+    private long _allocated;
+
+    public AllocationTests()
+    {
+        _core = new Controller(_inputs, _outputs, _right, new ScenarioRule());
+        _state = new byte[_core.StateLength];
+    }
+
+    [Fact]
+    public void Runs_that_visit_every_phase_alarm_and_button_allocate_nothing()
+    {
+        // Once to let the runtime compile and allocate what it wants, once to measure.
+        Visit();
+        _allocated = 0;
+        _phases.Clear();
+        _alarms = 0;
+        Array.Clear(_events);
+        Array.Clear(_obeyed);
+        Visit();
+        Assert.Equal(0, _allocated);
+        Assert.Equal(Enum.GetValues<Phase>(), _phases.Order());
+        Assert.Equal((1 << AlarmTable.Count) - 1, _alarms);
+        Assert.All(_obeyed, Assert.True);
+        Assert.All(Enum.GetValues<ScanEvent>(), kind => Assert.True(_events[(int)kind], kind.ToString()));
+    }
+
+    [Fact]
+    public void The_measure_sees_an_allocation()
+    {
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        GC.KeepAlive(new byte[1]);
+        Assert.True(GC.GetAllocatedBytesForCurrentThread() > before);
+    }
+
+    private static void Wide(Settings settings)
+    {
+        settings[SettingField.SwitchCount] = 2;
+        settings[SettingField.DoseEdges] = 4;
+        settings[SettingField.RestMode] = (int)RestMode.Rule;
+        settings[SettingField.RestFallbackMs] = 3_000;
+        settings[SettingField.RuleLongestRestMs] = 5_000;
+        settings[SettingField.OverdueMs] = 20_000;
+        settings[SettingField.ShaftFitted] = 1;
+        settings[SettingField.ShaftLostMs] = 5_000;
+        settings[SettingField.PressureTransmitterFitted] = 1;
+        settings[SettingField.PressureMissingMs] = 2_000;
+        settings[SettingField.DoseLimitMs] = 10_000;
+        settings[SettingField.NewTryDelayMs] = 2_000;
+        settings[SettingField.MinPulseIntervalMs] = 250;
+        settings[SettingField.FirstPulseAllowanceMs] = 1_000;
+        settings.SetTimeout(0, 4_000);
+        settings.SetTimeout(1, 60_000);
+        settings.SetRetries(0, 1);
+    }
+
+    private void Visit()
+    {
+        Run(500);
+        Press(() => _inputs.Acknowledge = true);
+        Press(() => _inputs.Start = true);
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.Prime = true);
+        Pressure(20_000);
+        Run(12_000);
+        Pulses(5);
+        Hot();
+        Press(() => _inputs.DoseNow = true);
+        Run(7_000);
+        Run(25_000);
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.DoseNow = true);
+        for (int pulse = 0; pulse < 8; pulse++)
+            Pulse(1);
+        Run(3_000);
+        Press(() => _inputs.Reset = true);
+        Pressure(0);
+        Run(30_000);
+        Pressure(500_000);
+        Run(1_000);
+        Pressure(20_000);
+        _inputs.LevelLow = true;
+        _inputs.LevelEmpty = true;
+        Run(2_000);
+        _inputs.LevelLow = false;
+        _inputs.LevelEmpty = false;
+        Run(2_000);
+        _core.UseSettings(_wrong);
+        Run(100);
+        _core.UseSettings(_right);
+        Run(100);
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.DoseNow = true);
+        LongDose();
+        Run(200);
+        Chatter();
+        Pulse(0);
+        Run(5_000);
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.Prime = true);
+        Stop();
+        Run(7_000);
+        Pulse(0);
+        Pulse(0);
+        Measured(() => _core.SaveState(_state));
+        Measured(() => _core.RestoreState(_state));
+        Measured(_core.PowerUp);
+        Run(500);
+    }
+
+    /// <summary>A dose that is too long: each pulse only opens the counting, since a reset came before it.</summary>
+    private void LongDose()
+    {
+        Pressure(20_000);
+        for (int part = 0; part < 45; part++)
+        {
+            _inputs.SetCycleSwitch(0, part % 10 == 0);
+            Run(300);
+            if (part % 10 == 8 && _core.Phase == Phase.Dose)
+                Press(() => _inputs.Reset = true);
+        }
+    }
+
+    private void Chatter()
+    {
+        for (int change = 0; change < 30; change++)
+        {
+            _inputs.SetCycleSwitch(0, change % 2 == 0);
+            Run(10);
+        }
+    }
+
+    /// <summary>The rule answers a negative time; one that throws would allocate its exception.</summary>
+    private void Hot()
+    {
+        _inputs.TemperatureDeciC = 850;
+        Run(100);
+        _inputs.TemperatureDeciC = 200;
+    }
+
+    private void Stop()
+    {
+        _inputs.Stop = true;
+        Run(100);
+        _inputs.Stop = false;
+        Press(() => _inputs.Start = true);
+        _inputs.Stop = true;
+        Run(100);
+        _inputs.Stop = false;
+    }
+
+    private void Pulses(int count)
+    {
+        for (int pulse = 0; pulse < count; pulse++)
+        {
+            Pulse(0);
+            Pulse(1);
+        }
+    }
+
+    private void Pulse(int index)
+    {
+        _inputs.SetCycleSwitch(index, true);
+        Run(100);
+        _inputs.SetCycleSwitch(index, false);
+        Run(100);
+    }
+
+    private void Pressure(int pressureMbar) => _inputs.PressureMbar = pressureMbar;
+
+    private void Press(Action down)
+    {
+        down();
+        Run(60);
+        _inputs.Start = _inputs.Acknowledge = _inputs.Reset = _inputs.DoseNow = _inputs.Prime = false;
+        Run(60);
+    }
+
+    private void Measured(Action what)
+    {
+        what();
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        what();
+        _allocated += GC.GetAllocatedBytesForCurrentThread() - before;
+    }
+
+    private void Run(int durationMs)
+    {
+        for (int passed = 0; passed < durationMs; passed += 10)
+        {
+            _nowMs += 10;
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            _core.Scan(_nowMs);
+            _allocated += GC.GetAllocatedBytesForCurrentThread() - before;
+            _phases.Add(_core.Phase);
+            _alarms |= _core.Alarms.Standing;
+            for (int index = 0; index < _core.Events.Count; index++)
+            {
+                _events[(int)_core.Events.Kind(index)] = true;
+                if (_core.Events.Kind(index) == ScanEvent.PressObeyed)
+                    _obeyed[_core.Events.Subject(index)] = true;
+            }
+        }
+    }
+}
