@@ -57,7 +57,7 @@ internal static class DosePicture
         plot.YLabel("bar");
         plot.Axes.SetLimits(-BeforeS, WindowS, -110, 220);
         plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.NumericManual([0, 50, 100, 150, 200], ["0", "50", "100", "150", "200"]);
-        plot.ShowLegend(Alignment.UpperRight);
+        plot.ShowLegend(Alignment.MiddleRight);
     }
 
     private static void DrawLane(Plot plot, Signal signal, double startS, double[] seconds, int lane)
