@@ -38,7 +38,7 @@ public static class MalformedCorpus
         Script("syntax", "field written twice", 5, "duration", "duration: 2 h\n"),
         Script("syntax", "second document", 5, Whole, "---\nseed: 1\n"),
         Script("syntax", "a type mark", 5, "seed", "seed: !!int 7\n"),
-        Script("syntax", "a named part", 5, "seed", "seed: &s 7\n"),
+        Script("syntax", "a reference to a part", 5, "seed", "seed: *s\n"),
         Script("syntax", "a sign that begins no value", 5, "seed", "seed: @7\n"),
         Script("syntax", "an unknown escape", 5, "seed", "seed: \"\\q\"\n"),
         Text("syntax", "empty file", 1, Whole, ""),

@@ -48,7 +48,7 @@ public sealed partial class MalformedTests
             using var session = new Session();
             session.Run("replay", malformed.Write(session.Folder));
             Told told = Told.Of(session.ErrorLines[0]);
-            string message = $"{told.Value}: {told.Message}; {told.Remedy}".Replace(session.Folder.Root, "", StringComparison.Ordinal);
+            string message = $"{told.Message}; {told.Remedy}".Replace(session.Folder.Root, "", StringComparison.Ordinal);
             Assert.True(seen.TryAdd(message, malformed.ToString()), $"'{malformed}' and '{seen.GetValueOrDefault(message)}' both say: {message}");
         }
     }
