@@ -1,6 +1,10 @@
+using System;
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 using System.IO;
+using System.Linq;
+using LubeController.Scripts.Reading;
 using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
@@ -36,11 +40,12 @@ internal static class ReplayCommand
         command.Arguments.Add(paths);
         foreach (Option option in (Option[])[jobs, seed, bound, filter, trace, baseline, junit])
             command.Options.Add(option);
+        paths.Validators.Add(result => RefuseUnknownOptions(result, command));
         command.SetAction(parsed => new ReplaySession(new ScriptReader(bench, RestRules.All), new ScriptRunner(bench), progress).Run(
             new ReplayOptions
             {
                 Paths = parsed.GetRequiredValue(paths),
-                Jobs = parsed.GetResult(jobs) == null ? System.Environment.ProcessorCount : (int)parsed.GetValue(jobs),
+                Jobs = parsed.GetResult(jobs) == null ? Environment.ProcessorCount : (int)parsed.GetValue(jobs),
                 Seed = parsed.GetResult(seed) == null ? null : (ulong)parsed.GetValue(seed),
                 ScanBound = parsed.GetResult(bound) == null ? null : parsed.GetValue(bound),
                 Filter = parsed.GetValue(filter),
@@ -51,6 +56,18 @@ internal static class ReplayCommand
             output,
             errors));
         return command;
+    }
+
+    /// <summary>A mistyped option would pass for a path.</summary>
+    private static void RefuseUnknownOptions(ArgumentResult paths, Command command)
+    {
+        foreach (Token token in paths.Tokens)
+        {
+            if (!token.Value.StartsWith("--", StringComparison.Ordinal) || File.Exists(token.Value))
+                continue;
+            string name = token.Value.Split('=')[0];
+            paths.AddError($"There is no option '{name}'; {NearestName.Remedy(name, command.Options.Select(option => option.Name).ToArray())}");
+        }
     }
 
     private static Option<string> Text(string name, string help, string description)

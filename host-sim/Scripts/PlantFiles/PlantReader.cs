@@ -3,6 +3,7 @@ using System.Linq;
 using LubeController.Plant.Description;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Scripts.PlantFiles;
 
@@ -27,7 +28,7 @@ public sealed class PlantReader
     public static LoadedPlant? Read(string path, ProblemList problems)
     {
         MapNode? top = Inheritance.Read(path, problems);
-        return top == null ? null : new PlantReader(top, problems).Plant();
+        return top == null || FileSort.IsOther(top, PlantKeys.Plant, problems) ? null : new PlantReader(top, problems).Plant();
     }
 
     private LoadedPlant? Plant()

@@ -17,7 +17,7 @@ internal static class TabIndent
             if (tab < 0 || content.Length == 0 || content[0] == '#')
                 continue;
             int colon = content.IndexOf(':');
-            string field = colon > 0 ? content[..colon].ToString() : Problem.WholeFile;
+            string field = colon > 0 ? content[..colon].TrimStart("- ").ToString() : Problem.WholeFile;
             problems.Add(new Problem(new SourcePlace(file, number, tab + 1), field, content.ToString(), "a tab indents this line", "indent with spaces"));
             return true;
         }

@@ -86,7 +86,7 @@ public sealed record ReplayPlan(IReadOnlyList<BenchScript> Scripts, IReadOnlyLis
             foreach (TraceRecord record in CsvRecord.Read(reader))
                 _ = record;
         }
-        catch (Exception reason) when (reason is IOException or UnauthorizedAccessException)
+        catch (Exception reason) when (reason is IOException or UnauthorizedAccessException or InvalidDataException)
         {
             complaints.Add($"the baseline '{path}' cannot be used: {reason.Message}; write it with --trace");
         }

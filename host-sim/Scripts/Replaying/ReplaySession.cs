@@ -48,7 +48,7 @@ public sealed class ReplaySession(ScriptReader reader, ScriptRunner runner, IRep
         {
             return Replay(plan, options, output);
         }
-        catch (Exception reason) when (reason is IOException or UnauthorizedAccessException)
+        catch (Exception reason) when (reason is IOException or UnauthorizedAccessException or InvalidDataException)
         {
             progress.Clear();
             errors.WriteLine($"a record cannot be written or read: {reason.Message}");

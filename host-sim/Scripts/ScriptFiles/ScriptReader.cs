@@ -36,7 +36,7 @@ public sealed class ScriptReader(IScriptBench bench, IReadOnlyList<RestRuleKind>
         ArgumentNullException.ThrowIfNull(problems);
         int before = problems.Count;
         MapNode? top = Inheritance.Read(path, problems);
-        if (top == null)
+        if (top == null || FileSort.IsOther(top, ScriptKeys.Script, problems))
             return null;
         var file = new MapReader(top, ScriptKeys.Script, problems);
         if (!file.Has("script"))

@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Core;
 using LubeController.Scripts.Reading;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Scripts.SettingsFiles;
 
@@ -28,7 +29,7 @@ public static class SettingsReader
     {
         int before = problems.Count;
         MapNode? top = Inheritance.Read(path, problems);
-        if (top == null)
+        if (top == null || FileSort.IsOther(top, Keys, problems))
             return null;
         var fields = new MapReader(top, Keys, problems);
         fields.Text("title");
