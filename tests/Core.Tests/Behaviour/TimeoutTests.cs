@@ -144,6 +144,22 @@ public sealed class TimeoutTests
     }
 
     [Fact]
+    public void Two_timeouts_that_end_in_the_same_scan_use_both_retries_and_one_pause()
+    {
+        CoreBench bench = new CoreBench(settings =>
+        {
+            settings[SettingField.SwitchCount] = 2;
+            settings[SettingField.FirstPulseAllowanceMs] = 0;
+            settings.SetRetries(0, 1);
+            settings.SetRetries(1, 1);
+        });
+        bench.RunUntil(Phase.Dose, 12_000);
+        bench.ClearLog();
+        Assert.Equal((2 * TestSettings.TimeoutMs) + TestSettings.PauseMs, bench.RunUntil(Phase.Failed, 120_000));
+        Assert.Equal(["dose > retry pause", "retry pause > dose", "+divider-stalled", "dose > failed"], bench.Log);
+    }
+
+    [Fact]
     public void The_allowance_is_for_the_dose_ending_switch_alone()
     {
         CoreBench bench = new CoreBench(settings =>

@@ -6,16 +6,16 @@ namespace LubeController.Core.Tests;
 
 /// <summary>
 /// Runs a property over the same cases on every run: one seed, one sequence. A case that fails is handed to CsCheck,
-/// which shrinks it and prints the seed that repeats it. The variable LUBE_PROPERTY_RUNS multiplies the number of cases,
-/// LUBE_PROPERTY_SEED draws other ones.
+/// which shrinks it and prints the seed that repeats it. The variable LUBE_PROPERTY_PERCENT scales the number of cases,
+/// LUBE_PROPERTY_SEED draws other ones, and LUBE_PROPERTY_SHRINK=0 leaves a failed case as it is.
 /// </summary>
 internal static class Property
 {
     public static void ForAll<T>(Gen<T> cases, int count, Action<T> holds)
     {
-        int times = Number("LUBE_PROPERTY_RUNS", 1);
+        int scaled = (int)((long)count * Number("LUBE_PROPERTY_PERCENT", 100) / 100);
         ulong seed = (ulong)Number("LUBE_PROPERTY_SEED", 20_251_125);
-        for (int index = 0; index < count * times; index++)
+        for (int index = 0; index < Math.Max(1, scaled); index++)
         {
             var pcg = new PCG((uint)index + 1, seed);
             string text = pcg.ToString();
@@ -24,12 +24,19 @@ internal static class Property
             {
                 holds(drawn);
             }
-            catch (Exception)
+            catch (Exception) when (Number("LUBE_PROPERTY_SHRINK", 1) != 0)
             {
                 cases.Sample(holds, seed: text, iter: 3_000, threads: 1);
                 throw;
             }
         }
+    }
+
+    /// <summary>Draws the first cases of the sequence, as many whatever the scale.</summary>
+    public static void Draw<T>(Gen<T> cases, int count, Action<T> take)
+    {
+        for (int index = 0; index < count; index++)
+            take(cases.Generate(new PCG((uint)index + 1, 20_251_125), null, out _));
     }
 
     private static int Number(string variable, int otherwise) =>

@@ -82,7 +82,7 @@ public sealed class ScenarioTests
     {
         var phases = new HashSet<Phase>();
         int alarms = 0;
-        Property.ForAll(Scenarios.Any, 400, scenario =>
+        Property.Draw(Scenarios.Any, 250, scenario =>
         {
             var run = new ScenarioRun(scenario, Pace.EveryTick);
             run.OnScan = seen =>
