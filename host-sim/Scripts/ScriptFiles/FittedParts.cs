@@ -1,4 +1,8 @@
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
 using LubeController.Core;
+using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.SettingsFiles;
@@ -22,5 +26,19 @@ internal static class FittedParts
             if (!fits)
                 problems.Add(script.Map["settings"]!, $"the settings reckon with {asked}, the plant has {has}", "change the settings, or fit the part in the plant file");
         }
+    }
+
+    /// <summary>What is allowed and still deserves a word: doses that nothing watches, and doses of half cycles.</summary>
+    public static IEnumerable<Problem> Remarks(MapReader script, PlantDescription plant, ControlSettings settings)
+    {
+        YamlNode place = script.Map["settings"]!;
+        if (settings.Values.DoseMode == DoseMode.RunTime)
+            yield return new Problem(place.Place, "dose-by", "run-time", "a dose by run time is unmonitored: nothing shows that anything was delivered", "write 'dose-by: cycles' where the divider has a cycle switch");
+        if (settings.Values.DoseMode != DoseMode.Cycles || settings.Values[SettingField.EdgesPerCycle] != 2)
+            yield break;
+        HalfCycle half = HalfCycle.Of(plant, plant.CycleSwitches[settings.Values.DoseEndingIndex]);
+        string volumes = string.Create(CultureInfo.InvariantCulture, $"the two edges do not halve the volume: {half.OnM3 * 1e6:G4} cm3 while the switch is on, {half.OffM3 * 1e6:G4} cm3 while it is off");
+        bool twin = plant.Divider.Sections.Any(section => section.Outlets == SectionOutlets.Twin);
+        yield return new Problem(place.Place, "edges-per-cycle", "2", volumes + (twin ? "; half a cycle feeds only one side of each twin section" : ""), "write 'edges-per-cycle: 1' for full cycles");
     }
 }

@@ -71,7 +71,7 @@ public sealed class ScriptReader(IScriptBench bench, IReadOnlyList<RestRuleKind>
             ScanBound = bound,
             Steps = read,
             Expectations = expectations,
-            Remarks = plant.Remarks,
+            Remarks = [.. plant.Remarks, .. FittedParts.Remarks(file, plant.Plant, settings)],
         };
     }
 
