@@ -1,0 +1,181 @@
+using LubeController.Core;
+using Xunit;
+
+namespace LubeController.Handbook.Tests;
+
+/// <summary>The core held against open standards and figures derived from them. The source stands beside each check.</summary>
+public sealed class StandardsTests
+{
+    private readonly Inputs _inputs = new();
+    private readonly Outputs _outputs = new();
+    private uint _nowMs;
+
+    /// <summary>
+    /// Source: ISA-18.2 / IEC 62682, alarm states, as OPC 10000-9 section 4.8 and annex E.3 also give them: normal to
+    /// unacknowledged on the condition, to acknowledged on acknowledge, to returned-to-normal unacknowledged on clearing,
+    /// back to unacknowledged on recurrence, to normal on acknowledge or on clearing.
+    /// </summary>
+    [Fact]
+    public void An_alarm_that_does_not_latch_goes_through_the_states_of_ISA_18_2()
+    {
+        Controller core = Core();
+        Assert.Equal("normal", State(core, AlarmId.ReservoirLow));
+
+        Low(core, true);
+        Assert.Equal("unacknowledged", State(core, AlarmId.ReservoirLow));
+        Low(core, false);
+        Assert.Equal("returned to normal, unacknowledged", State(core, AlarmId.ReservoirLow));
+        Low(core, true);
+        Assert.Equal("unacknowledged", State(core, AlarmId.ReservoirLow));
+        Acknowledge(core);
+        Assert.Equal("acknowledged", State(core, AlarmId.ReservoirLow));
+        Low(core, false);
+        Assert.Equal("normal", State(core, AlarmId.ReservoirLow));
+
+        Low(core, true);
+        Low(core, false);
+        Acknowledge(core);
+        Assert.Equal("normal", State(core, AlarmId.ReservoirLow));
+    }
+
+    /// <summary>Source: ISA-18.2 / IEC 62682: a latched alarm needs a reset after its condition has cleared.</summary>
+    [Fact]
+    public void A_latching_alarm_stands_until_reset_and_reset_does_nothing_while_the_condition_lasts()
+    {
+        Controller core = Core();
+        Empty(core, true);
+        Press(core, reset: true);
+        Assert.True(core.Alarms.Stands(AlarmId.ReservoirEmpty));
+
+        Empty(core, false);
+        Acknowledge(core);
+        Assert.True(core.Alarms.Stands(AlarmId.ReservoirEmpty));
+        Assert.False(core.Alarms.IsActive(AlarmId.ReservoirEmpty));
+
+        Press(core, reset: true);
+        Assert.False(core.Alarms.Stands(AlarmId.ReservoirEmpty));
+    }
+
+    /// <summary>Source: IEC 60204-1, fail-safe output: shut-down by de-energising, so that a broken wire alarms too.</summary>
+    [Fact]
+    public void The_healthy_relay_is_energised_in_health_and_dropped_by_a_failure_and_before_the_first_scan()
+    {
+        Assert.False(_outputs.HealthyRelay);
+        Controller core = Core();
+        Assert.True(_outputs.HealthyRelay);
+
+        Empty(core, true);
+        Assert.False(_outputs.HealthyRelay);
+    }
+
+    /// <summary>
+    /// Source: NAMUR NE 107, four categories; function check is for work in progress, so no alarm has it; maintenance and
+    /// out-of-specification do not drop the healthy relay.
+    /// </summary>
+    [Fact]
+    public void Only_failures_drop_the_healthy_relay_and_the_other_categories_warn()
+    {
+        Controller core = Core();
+        Assert.Equal(AlarmCategory.MaintenanceRequired, core.Alarms.CategoryOf(AlarmId.ReservoirLow));
+        Assert.Equal(AlarmCategory.Failure, core.Alarms.CategoryOf(AlarmId.ReservoirEmpty));
+
+        Low(core, true);
+        Assert.True(_outputs.HealthyRelay);
+        Assert.True(_outputs.Warning);
+    }
+
+    /// <summary>Source: IEC 60947-5-2, ready delay of a proximity switch at most 300 ms; from memory.</summary>
+    [Fact]
+    public void The_preset_ready_delay_covers_what_the_standard_allows_a_switch() =>
+        Assert.True(new Settings()[SettingField.ReadyDelayMs] >= 300);
+
+    /// <summary>
+    /// Source: Ganssle, a guide to debouncing, 20 to 50 ms for slow contacts (from memory); derived: an input so debounced
+    /// cannot count beyond 25 to 10 pulses a second, pulse and pause both lasting that long.
+    /// </summary>
+    [Theory]
+    [InlineData(20, 25)]
+    [InlineData(50, 10)]
+    public void A_shaft_faster_than_its_shortest_pulse_lets_the_counter_follow_is_refused(int shortestMs, int pulsesPerSecond)
+    {
+        Settings settings = Shaft(shortestMs, perMinute: pulsesPerSecond * 60);
+        Assert.True(new SettingsCheck().Accepts(settings, hasRule: false));
+
+        settings = Shaft(shortestMs, perMinute: (pulsesPerSecond * 60) + 1);
+        var check = new SettingsCheck();
+        Assert.False(check.Accepts(settings, hasRule: false));
+        Assert.Equal(SettingField.ShaftMaxPerMinute, check[0].Field);
+        Assert.Equal(pulsesPerSecond * 60, check[0].Maximum);
+    }
+
+    /// <summary>Source: 2^32 ms = 49 d 17.0465 h, and unsigned (now - start) survives one wrap; arithmetic.</summary>
+    [Fact]
+    public void A_rest_that_spans_the_wrap_of_the_clock_after_49_days_17_hours_is_not_a_millisecond_off()
+    {
+        Assert.Equal(49 * 24 + 17.0465, 4294967296.0 / 3_600_000, 1e-4);
+        _nowMs = uint.MaxValue - 5_000;
+        Controller core = Core();
+        uint started = _nowMs;
+        while (core.Phase == Phase.Rest)
+            Scan(core, 1);
+
+        Assert.Equal(10_000u, unchecked(_nowMs - started));
+    }
+
+    private static Settings Shaft(int shortestMs, int perMinute)
+    {
+        var settings = new Settings();
+        settings[SettingField.ShaftFitted] = 1;
+        settings[SettingField.ShaftMinPulseWidthUs] = shortestMs * 1000;
+        settings[SettingField.ShaftMaxPerMinute] = perMinute;
+        return settings;
+    }
+
+    private static string State(Controller core, AlarmId id)
+    {
+        bool active = core.Alarms.IsActive(id);
+        if (core.Alarms.IsUnseen(id))
+            return active ? "unacknowledged" : "returned to normal, unacknowledged";
+        return active ? "acknowledged" : "normal";
+    }
+
+    private Controller Core()
+    {
+        var settings = new Settings();
+        settings[SettingField.LevelLowFitted] = 1;
+        settings[SettingField.LevelEmptyFitted] = 1;
+        var core = new Controller(_inputs, _outputs, settings, null);
+        Scan(core, 1);
+        return core;
+    }
+
+    private void Low(Controller core, bool on)
+    {
+        _inputs.LevelLow = on;
+        Scan(core, 600);
+    }
+
+    private void Empty(Controller core, bool on)
+    {
+        _inputs.LevelEmpty = on;
+        Scan(core, 600);
+    }
+
+    private void Acknowledge(Controller core) => Press(core, reset: false);
+
+    private void Press(Controller core, bool reset)
+    {
+        _inputs.Acknowledge = !reset;
+        _inputs.Reset = reset;
+        Scan(core, 50);
+        _inputs.Acknowledge = false;
+        _inputs.Reset = false;
+        Scan(core, 50);
+    }
+
+    private void Scan(Controller core, int times)
+    {
+        for (int scan = 0; scan < times; scan++)
+            core.Scan(_nowMs += 1);
+    }
+}
