@@ -51,7 +51,7 @@ public sealed partial class LubricationSystem
         if (timeUs < NowUs)
             throw new ArgumentOutOfRangeException(nameof(timeUs), timeUs, $"Accepted is {NowUs} us, the present, and later.");
         int inOneInstant = 0;
-        while (NextEventUs <= timeUs)
+        while (NextEventUs <= timeUs && NextEventUs != long.MaxValue)
         {
             inOneInstant = NextEventUs == NowUs ? inOneInstant + 1 : 0;
             if (inOneInstant > MostEventsInOneInstant)

@@ -124,7 +124,7 @@ public sealed class DividerArithmeticTests
         system.AdvanceTo(1_000_000);
         Near(barPerS, system.LinePressurePa / 1e5);
         while (!system.PressureSwitchOn)
-            system.AdvanceTo(system.NextEventUs);
+            Step(system);
 
         // 1.43 and 6.67 s are rounded to a hundredth.
         Assert.Equal(secondsTo200, system.NowUs / 1e6, 0.005);
@@ -191,7 +191,7 @@ public sealed class DividerArithmeticTests
     private static void AfterStrokes(LubricationSystem system, long strokes)
     {
         while (system.TotalStrokes < strokes)
-            system.AdvanceTo(system.NextEventUs);
+            Step(system);
     }
 
     private static double SecondsPerCycle(LubricationSystem system, int cycles)
@@ -215,8 +215,14 @@ public sealed class DividerArithmeticTests
     private static void NextEdge(LubricationSystem system, bool on)
     {
         while (system.CycleSwitchOn(0) == on)
-            system.AdvanceTo(system.NextEventUs);
+            Step(system);
         while (system.CycleSwitchOn(0) != on)
-            system.AdvanceTo(system.NextEventUs);
+            Step(system);
+    }
+
+    private static void Step(LubricationSystem system)
+    {
+        Assert.NotEqual(long.MaxValue, system.NextEventUs);
+        system.AdvanceTo(system.NextEventUs);
     }
 }

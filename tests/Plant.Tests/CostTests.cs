@@ -92,7 +92,11 @@ public sealed class CostTests
         long end = system.TripCrossings(0) + 1;
         system.SetPumpContact(true);
         while (system.TripCrossings(0) < end)
+        {
+            Assert.NotEqual(long.MaxValue, system.NextEventUs);
             system.AdvanceTo(system.NextEventUs);
+        }
+
         system.SetPumpContact(false);
     }
 

@@ -100,6 +100,15 @@ public sealed class CutInvarianceTests
         Assert.Equal(once.StateFingerprint(), twice.StateFingerprint());
     }
 
+    [Fact]
+    public void Time_may_be_advanced_to_its_end_but_not_back()
+    {
+        var system = new LubricationSystem(Plants.Twin(3), 1);
+        system.AdvanceTo(long.MaxValue);
+        Assert.Equal(long.MaxValue, system.NowUs);
+        Assert.Throws<ArgumentOutOfRangeException>(() => system.AdvanceTo(5));
+    }
+
     private static (double[] Values, ulong Switches) Values(LubricationSystem system)
     {
         var values = new List<double> { system.LinePressurePa, system.ReservoirContentM3, system.PumpedM3, system.RelievedM3 };

@@ -145,6 +145,7 @@ public sealed class SensorTests
         LubricationSystem system = plant.Running();
         while (system.NowUs < 600_000_000)
         {
+            Assert.NotEqual(long.MaxValue, system.NextEventUs);
             system.AdvanceTo(system.NextEventUs);
             Assert.InRange(system.TripVolumeDifferenceM3(0), 0, system.FullCycleVolumeM3);
             Assert.InRange(system.TripVolumeDifferenceM3(1), 0, system.FullCycleVolumeM3);

@@ -63,6 +63,23 @@ public sealed class WaveTests
         Assert.True(first.TotalStrokes > 20);
     }
 
+    // Strokes in the first 60 s and waves left, from a simulation of the same ring with exact fractions. Each of these
+    // starts has pistons that arrive in an exact tie although their positions are sums of tenths.
+    [Theory]
+    [InlineData("0.9 0 0.1 0.4 0", 59, 1)]
+    [InlineData("1 0.8 0.4 0 0.8 0.1 0.7 0", 60, 1)]
+    [InlineData("0 0.1 0.7 0.1 0.1 1 0 0.3 0.4", 60, 1)]
+    [InlineData("1 0.4 0 0.5 1 1 1 0.9 0.5", 59, 3)]
+    public void Ties_stay_ties_although_positions_are_rounded(string travels, long strokes, int waves)
+    {
+        double[] start = [.. travels.Split(' ').Select(t => double.Parse(t, System.Globalization.CultureInfo.InvariantCulture))];
+        LubricationSystem system = Plants.Twin(start.Length).Starting(start).Running();
+        system.AdvanceTo(60_000_000);
+
+        Assert.Equal(strokes, system.TotalStrokes);
+        Assert.Equal(waves, system.Waves);
+    }
+
     [Fact]
     public void Pistons_of_equal_need_share_the_flow_by_weight()
     {

@@ -18,6 +18,7 @@ internal sealed class Reservoir
 
     internal double ContentM3 => _content.Value;
 
+    /// <summary>What flows in less what flows out; never positive.</summary>
     internal double RateM3PerS { get; set; }
 
     internal LevelSwitch Low { get; }
@@ -31,19 +32,17 @@ internal sealed class Reservoir
     /// <summary>The content at which the next thing happens, or not a number while it stands still.</summary>
     internal double NextTarget()
     {
-        double low = Low.Target(RateM3PerS);
-        double empty = Empty.Target(RateM3PerS);
-        if (RateM3PerS < 0)
-            return Math.Max(double.IsNaN(low) ? 0 : low, double.IsNaN(empty) ? 0 : empty);
-        if (RateM3PerS == 0 || (double.IsNaN(low) && double.IsNaN(empty)))
+        if (RateM3PerS >= 0)
             return double.NaN;
-        return Math.Min(double.IsNaN(low) ? double.MaxValue : low, double.IsNaN(empty) ? double.MaxValue : empty);
+        double low = Low.Actuated ? 0 : Low.LevelM3;
+        double empty = Empty.Actuated ? 0 : Empty.LevelM3;
+        return Math.Max(low, empty);
     }
 
     internal void FollowSwitches()
     {
-        Low.Follow(ContentM3, RateM3PerS);
-        Empty.Follow(ContentM3, RateM3PerS);
+        Low.Follow(ContentM3);
+        Empty.Follow(ContentM3);
     }
 
     /// <summary>Sets the content at once.</summary>

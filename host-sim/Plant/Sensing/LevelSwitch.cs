@@ -27,21 +27,11 @@ internal sealed class LevelSwitch
     /// <summary>The contact's level: on is closed.</summary>
     internal bool On => StuckOn || (!StuckOff && (Actuated != (_contact == SwitchContact.NormallyClosed)));
 
-    /// <summary>The content at which a content moving at this rate changes the switch, or not a number.</summary>
-    internal double Target(double rate)
+    /// <summary>Follows a content that fell. Flow never raises one: the relief valve returns at most what is pumped.</summary>
+    internal void Follow(double content)
     {
-        if (rate < 0 && !Actuated)
-            return LevelM3;
-        return rate > 0 && Actuated ? _release : double.NaN;
-    }
-
-    /// <summary>Follows a content that moved at a rate.</summary>
-    internal void Follow(double content, double rate)
-    {
-        if (rate < 0 && content <= LevelM3)
+        if (content <= LevelM3)
             Actuated = true;
-        else if (rate > 0 && content >= _release)
-            Actuated = false;
     }
 
     /// <summary>Follows a content that was changed at once.</summary>
