@@ -151,6 +151,15 @@ public sealed class ReplayTests
     }
 
     [Fact]
+    public void Margins_of_what_held_are_listed_on_demand()
+    {
+        using var session = new Session { Bench = SampleBench.Make().At(40_000_000, "phase", 1) };
+        string path = session.Script("a.yaml", "  - {name: it doses, eventually: phase is dose, within: 50 s}\n  - {name: no pressure, always: pressure line < 3 bar}\n");
+        Assert.Equal(0, session.Run("replay", path, "--margins"));
+        Assert.Equal(["  held 'it doses', margin +10 s", "  held 'no pressure', margin +3 bar"], session.OutputLines[1..3]);
+    }
+
+    [Fact]
     public void Verdicts_are_written_as_junit()
     {
         using var session = new Session();

@@ -36,9 +36,10 @@ internal static class ReplayCommand
         Option<string> trace = Text("--trace", "DIR", "Write each run to this folder, as CSV and as VCD");
         Option<string> baseline = Text("--baseline", "FILE-OR-DIR", "Compare each run with one that --trace wrote");
         Option<string> junit = Text("--junit", "FILE", "Write the verdicts as JUnit XML");
+        var margins = new Option<bool>("--margins") { Description = "List what held too, each expectation with its margin" };
         var command = new Command("replay", Description);
         command.Arguments.Add(paths);
-        foreach (Option option in (Option[])[jobs, seed, bound, filter, trace, baseline, junit])
+        foreach (Option option in (Option[])[jobs, seed, bound, filter, margins, trace, baseline, junit])
             command.Options.Add(option);
         paths.Validators.Add(result => RefuseUnknownOptions(result, command));
         command.SetAction(parsed => new ReplaySession(new ScriptReader(bench, RestRules.All), new ScriptRunner(bench), progress).Run(
@@ -49,6 +50,7 @@ internal static class ReplayCommand
                 Seed = parsed.GetResult(seed) == null ? null : (ulong)parsed.GetValue(seed),
                 ScanBound = parsed.GetResult(bound) == null ? null : parsed.GetValue(bound),
                 Filter = parsed.GetValue(filter),
+                ShowMargins = parsed.GetValue(margins),
                 TraceFolder = parsed.GetValue(trace),
                 Baseline = parsed.GetValue(baseline),
                 JunitFile = parsed.GetValue(junit),

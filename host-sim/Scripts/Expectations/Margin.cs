@@ -25,12 +25,13 @@ public readonly record struct Margin(double Value, string Unit, bool IsOpen)
     /// <param name="unit">The unit to tell it in.</param>
     public static Margin OfSi(double si, UnitFamily family, string unit) => new(family.DifferenceFromSi(si, unit), unit, false);
 
-    /// <summary>For instance <c>+3.2 bar</c>, or <c>at least +90 s</c>.</summary>
+    /// <summary>For instance <c>+3.2 bar</c>, or <c>+90 s or more</c> where the run ended first.</summary>
     public override string ToString()
     {
         string unit = Unit == "1" ? "" : " " + Unit;
         string number = Value.ToString($"G{Digits}", CultureInfo.InvariantCulture);
         string sign = Value >= 0.0 && !number.StartsWith('-') ? "+" : "";
-        return IsOpen ? $"{sign}{number}{unit} or more" : $"{sign}{number}{unit}";
+        string open = !IsOpen ? "" : Value >= 0.0 && sign.Length > 0 ? " or more" : " or worse";
+        return $"{sign}{number}{unit}{open}";
     }
 }

@@ -16,8 +16,11 @@ public sealed class PlantReader
     private readonly MapReader _file;
     private readonly ProblemList _problems;
 
+    private readonly int _before;
+
     private PlantReader(MapNode top, ProblemList problems)
     {
+        _before = problems.Count;
         _file = new MapReader(top, PlantKeys.Plant, problems);
         _problems = problems;
     }
@@ -33,7 +36,6 @@ public sealed class PlantReader
 
     private LoadedPlant? Plant()
     {
-        int before = _problems.Count;
         string name = Need(_file, "plant", "write what it lubricates, for instance 'salt works, brine pump'");
         LubricantDescription? lubricant = Lubricant();
         ReservoirDescription? reservoir = Reservoir();
@@ -47,7 +49,7 @@ public sealed class PlantReader
         bool transmitter = _file.Either("pressure-transmitter", "yes", "no") ?? false;
         ShaftDescription? shaft = Shaft();
         double temperature = _file.Quantity("temperature", PlantRanges.Temperature)?.Si ?? 293.15;
-        if (_problems.Count > before || divider == null)
+        if (_problems.Count > _before || divider == null)
             return null;
         return Judged(new PlantDescription
         {

@@ -70,17 +70,17 @@ public sealed class YamlTree
     private MapNode? Document()
     {
         Next<StreamStart>();
-        _parser.MoveNext();
+        Move();
         if (_parser.Current is StreamEnd)
         {
             Add(Mark.Empty, "", "", "the file is empty", "write the fields of the format; the handbook shows each");
             return null;
         }
 
-        _parser.MoveNext();
+        Move();
         YamlNode? top = Node("", 0);
-        _parser.MoveNext();
-        _parser.MoveNext();
+        Move();
+        Move();
         if (_parser.Current is DocumentStart second)
         {
             Add(second.Start, "", LineAt(second.Start), "a second document begins here", "keep one document in a file: delete the line of three hyphens or split the file");
@@ -94,10 +94,27 @@ public sealed class YamlTree
         return null;
     }
 
+    /// <summary>
+    /// Takes the next event. The parser answers some malformed texts with exceptions that are not its own and have no
+    /// mark; they become its own, at the last place it knew.
+    /// </summary>
+    private bool Move()
+    {
+        Mark last = _parser.Current?.End ?? Mark.Empty;
+        try
+        {
+            return _parser.MoveNext();
+        }
+        catch (Exception reason) when (reason is not YamlException)
+        {
+            throw new YamlException(last, last, "after this, the text follows no rule that the parser knows", reason);
+        }
+    }
+
     private void Next<T>()
         where T : ParsingEvent
     {
-        if (!_parser.MoveNext() || _parser.Current is not T)
+        if (!Move() || _parser.Current is not T)
             throw new InvalidOperationException($"the parser gave {_parser.Current} instead of {typeof(T).Name}");
     }
 
@@ -133,7 +150,7 @@ public sealed class YamlTree
     {
         Mark start = Enter(path, depth);
         var items = new List<YamlNode>();
-        while (_parser.MoveNext() && _parser.Current is not SequenceEnd)
+        while (Move() && _parser.Current is not SequenceEnd)
         {
             if (Node($"{path}[{items.Count}]", depth + 1) is { } item)
                 items.Add(item);
@@ -148,13 +165,13 @@ public sealed class YamlTree
         Mark start = Enter(path, depth);
         var entries = new List<MapEntry>();
         var seen = new Dictionary<string, Mark>(StringComparer.Ordinal);
-        while (_parser.MoveNext() && _parser.Current is not MappingEnd)
+        while (Move() && _parser.Current is not MappingEnd)
         {
             Mark at = _parser.Current!.Start;
             string key = Key(path);
             string field = path.Length == 0 ? key : $"{path}.{key}";
             _path = field;
-            _parser.MoveNext();
+            Move();
             YamlNode? value = Node(field, depth + 1);
             if (!seen.TryAdd(key, at))
                 Add(at, field, value?.Shown ?? "", $"the field stands twice, first on line {seen[key].Line}", "keep one of the two");

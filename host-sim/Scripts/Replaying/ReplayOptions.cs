@@ -20,6 +20,9 @@ public sealed record ReplayOptions
     /// <summary>Only scripts with this text in path or title.</summary>
     public string? Filter { get; init; }
 
+    /// <summary>Whether expectations that held are listed too, each with its margin.</summary>
+    public bool ShowMargins { get; init; }
+
     /// <summary>Folder to write records to.</summary>
     public string? TraceFolder { get; init; }
 

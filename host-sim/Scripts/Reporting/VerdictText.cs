@@ -20,13 +20,20 @@ public static class VerdictText
     /// <summary>All lines of a script's report.</summary>
     /// <param name="verdict">The verdict.</param>
     /// <param name="result">The run it was judged on.</param>
-    public static IReadOnlyList<string> Of(ScriptVerdict verdict, RunResult result)
+    /// <param name="withHeld">Whether expectations that held are listed too, each with its margin.</param>
+    public static IReadOnlyList<string> Of(ScriptVerdict verdict, RunResult result, bool withHeld)
     {
         ArgumentNullException.ThrowIfNull(verdict);
         ArgumentNullException.ThrowIfNull(result);
         var lines = new List<string> { Line(verdict) };
-        foreach (ExpectationVerdict expectation in verdict.Expectations.Where(expectation => expectation.Outcome != Outcome.Held))
-            lines.AddRange(Details(expectation, result));
+        foreach (ExpectationVerdict expectation in verdict.Expectations)
+        {
+            if (expectation.Outcome != Outcome.Held)
+                lines.AddRange(Details(expectation, result));
+            else if (withHeld)
+                lines.AddRange(Held(expectation));
+        }
+
         lines.AddRange(verdict.Omissions.Select(omission => $"  not exercised: {omission}"));
         if (verdict.Difference is { } difference)
             lines.Add($"  differs from the baseline: {difference}");
@@ -39,6 +46,13 @@ public static class VerdictText
     {
         int held = verdict.Expectations.Count(expectation => expectation.Outcome == Outcome.Held);
         return FormattableString.Invariant($"{Of(verdict.Outcome),-13}  {verdict.Script.Path}  {verdict.Script.Title} ({held} of {verdict.Expectations.Count} held)");
+    }
+
+    private static IEnumerable<string> Held(ExpectationVerdict verdict)
+    {
+        yield return $"  held '{verdict.Expectation.Name}', margin {verdict.Margin}";
+        foreach (PartMargin part in verdict.Parts)
+            yield return $"            {part.Margin} for '{part.Sentence}' alone";
     }
 
     private static IEnumerable<string> Details(ExpectationVerdict verdict, RunResult result)

@@ -15,6 +15,8 @@ internal static class FittedParts
     /// <summary>Adds a problem for each part that the settings name and the plant lacks.</summary>
     public static void Check(MapReader script, PlantDescription plant, ControlSettings settings, ProblemList problems)
     {
+        if (plant.CycleSwitches.Count > Inputs.MaxCycleSwitches)
+            problems.Add(script.Map["plant"]!, $"the plant has {plant.CycleSwitches.Count} cycle switches, the controller takes {Inputs.MaxCycleSwitches}", "delete some in the plant file");
         int wanted = settings.Values[SettingField.SwitchCount];
         Check(wanted <= plant.CycleSwitches.Count, $"{wanted} cycle switches ('cycle-switches')", $"{plant.CycleSwitches.Count}");
         Check(!settings.Values.Is(SettingField.ShaftFitted) || plant.Shaft != null, "a shaft switch ('shaft-switch')", "no shaft");
