@@ -3,7 +3,7 @@ using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using System.Text;
-using LubeController.Scripts.Tests.Support;
+using LubeController.Tests.Support;
 
 namespace LubeController.Cli.Tests;
 

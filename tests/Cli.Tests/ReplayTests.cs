@@ -2,7 +2,7 @@ using System;
 using System.IO;
 using System.Linq;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.Tests.Support;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.Cli.Tests;

@@ -2,7 +2,7 @@ using System;
 using System.IO;
 using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.Tests.Support;
+using LubeController.Tests.Support;
 
 namespace LubeController.Cli.Tests;
 

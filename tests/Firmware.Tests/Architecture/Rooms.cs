@@ -9,6 +9,9 @@ public static class Rooms
     /// <summary>The room of everything under tests/.</summary>
     public const string Tests = "tests";
 
+    /// <summary>What several test projects share; only they may refer to it, and it holds no tests.</summary>
+    public const string Support = "Support";
+
     /// <summary>
     /// The one place where firmware sources may be built a second time: mutation testing may need the desktop library.
     /// </summary>
@@ -34,23 +37,24 @@ public static class Rooms
         string[] parts = path.Split('/');
         string? room = (parts[0], parts.Length) switch
         {
+            ("tests", > 2) when parts[1] == Support => Support,
             ("tests", _) => Tests,
             ("firmware", > 2) => parts[1].Replace("LubeController.", ""),
             ("host-sim", > 2) => parts[1],
             _ => null,
         };
-        return room == Tests || (room != null && Arrows.ContainsKey(room)) ? room : null;
+        return room is Tests or Support || (room != null && Arrows.ContainsKey(room)) ? room : null;
     }
 
     /// <summary>Whether one room may reference another directly.</summary>
     public static bool MayReference(string from, string to) =>
-        from == to ? from != Tests : to != Tests && (from == Tests || Arrows[from].Contains(to));
+        from == to ? from is not (Tests or Support) : to == Support ? from == Tests : from == Support ? to != Tests : to != Tests && (from == Tests || Arrows[from].Contains(to));
 
     /// <summary>Whether one room may use another, directly or by way of others.</summary>
     public static bool MayReach(string from, string to) =>
-        MayReference(from, to) || (from != Tests && Arrows[from].Any(via => MayReach(via, to)));
+        MayReference(from, to) || (from is not (Tests or Support) && Arrows[from].Any(via => MayReach(via, to)));
 
     /// <summary>The rooms that one may reference directly, for messages.</summary>
-    public static string Allowed(string from) => from == Tests ? "every room but tests"
+    public static string Allowed(string from) => from is Tests or Support ? "every room but tests"
         : Arrows[from].Length == 0 ? "none" : string.Join(", ", Arrows[from]);
 }

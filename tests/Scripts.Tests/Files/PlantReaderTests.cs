@@ -3,6 +3,7 @@ using LubeController.Plant.Description;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Tests.Support;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.Scripts.Tests.Files;

@@ -7,6 +7,7 @@ using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Steps;
 using LubeController.Scripts.Tests.Support;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.Scripts.Tests.Files;

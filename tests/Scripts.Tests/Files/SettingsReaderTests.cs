@@ -5,6 +5,7 @@ using LubeController.RuleTemplate;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Tests.Support;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.Scripts.Tests.Files;

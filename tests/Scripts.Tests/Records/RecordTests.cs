@@ -8,6 +8,7 @@ using LubeController.Emulator;
 using LubeController.Scripts.Records;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.Tests.Support;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.Scripts.Tests.Records;

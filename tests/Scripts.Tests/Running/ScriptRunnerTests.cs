@@ -2,6 +2,7 @@ using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Tests.Support;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.Scripts.Tests.Running;

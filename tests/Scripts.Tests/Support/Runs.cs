@@ -5,6 +5,7 @@ using LubeController.Scripts.Predicates;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.Signals;
+using LubeController.Tests.Support;
 
 namespace LubeController.Scripts.Tests.Support;
 

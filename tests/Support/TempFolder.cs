@@ -2,7 +2,7 @@ using System;
 using System.IO;
 using System.Text;
 
-namespace LubeController.Scripts.Tests.Support;
+namespace LubeController.Tests.Support;
 
 /// <summary>A folder of its own for one test, gone afterwards; begins with the sample plant and settings.</summary>
 public sealed class TempFolder : IDisposable

@@ -1,7 +1,7 @@
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Running;
 
-namespace LubeController.Scripts.Tests.Support;
+namespace LubeController.Tests.Support;
 
 /// <summary>A fake bench with a few signals of each sort, each at rest from the start.</summary>
 public static class SampleBench
