@@ -28,7 +28,9 @@ public sealed class MidTravelTests
     public void Land_clearance_lets_it_creep_to_an_end_and_restart(int sections)
     {
         PlantDescription plant = Plants.Twin(sections).Starting([.. Enumerable.Range(0, sections).Select(i => 0.2 + (0.05 * i))]);
-        LubricationSystem system = (plant with { Divider = plant.Divider with { LandClearanceFlowM3PerS = 1e-10 } }).Running();
+        var system = new LubricationSystem(plant with { Divider = plant.Divider with { LandClearanceFlowM3PerS = 1e-10 } }, 1);
+        Assert.Equal(DividerState.Idle, system.Status.State);
+        system.SetPumpContact(true);
         system.AdvanceTo(1_000_000);
         Assert.Equal(0, system.TotalStrokes);
         Assert.Equal(DividerState.Moving, system.Status.State);
