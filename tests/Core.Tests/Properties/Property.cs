@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Globalization;
 using CsCheck;
 
@@ -32,11 +33,11 @@ internal static class Property
         }
     }
 
-    /// <summary>Draws the first cases of the sequence, as many whatever the scale.</summary>
-    public static void Draw<T>(Gen<T> cases, int count, Action<T> take)
+    /// <summary>The first cases of the sequence, as many whatever the scale.</summary>
+    public static IEnumerable<T> Draw<T>(Gen<T> cases, int count)
     {
         for (int index = 0; index < count; index++)
-            take(cases.Generate(new PCG((uint)index + 1, 20_251_125), null, out _));
+            yield return cases.Generate(new PCG((uint)index + 1, 20_251_125), null, out _);
     }
 
     private static int Number(string variable, int otherwise) =>
