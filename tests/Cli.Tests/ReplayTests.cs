@@ -17,14 +17,16 @@ public sealed class ReplayTests
     public void All_held_is_0_and_one_line_a_script_with_totals()
     {
         using var session = new Session();
-        string path = session.Script("a.yaml", Holds);
-        Assert.Equal(0, session.Run("replay", path));
+        string first = session.Script("a.yaml", Holds);
+        string second = session.Script("b.yaml", Holds);
+        Assert.Equal(0, session.Run("replay", first, second));
         Assert.Equal(
             [
-                $"held           {path}  a title (1 of 1 held)",
-                "scripts: 1, 1 held, 0 failed, 0 not exercised",
-                "expectations: 1, 1 held, 0 failed, 0 not exercised",
-                "scans executed: 1",
+                $"held           {first}  a title (1 of 1 held)",
+                $"held           {second}  a title (1 of 1 held)",
+                "scripts: 2, 2 held, 0 failed, 0 not exercised",
+                "expectations: 2, 2 held, 0 failed, 0 not exercised",
+                "scans executed: 2",
                 "A simulated pass does not replace the test on the machine.",
             ],
             session.OutputLines);
@@ -151,12 +153,20 @@ public sealed class ReplayTests
     }
 
     [Fact]
-    public void Margins_of_what_held_are_listed_on_demand()
+    public void Margins_of_what_held_are_listed_for_one_script_and_on_demand()
     {
         using var session = new Session { Bench = SampleBench.Make().At(40_000_000, "phase", 1) };
         string path = session.Script("a.yaml", "  - {name: it doses, eventually: phase is dose, within: 50 s}\n  - {name: no pressure, always: pressure line < 3 bar}\n");
-        Assert.Equal(0, session.Run("replay", path, "--margins"));
-        Assert.Equal(["  held 'it doses', margin +10 s", "  held 'no pressure', margin +3 bar"], session.OutputLines[1..3]);
+        string[] margins = ["  held 'it doses', margin +10 s", "  held 'no pressure', margin +3 bar"];
+        Assert.Equal(0, session.Run("replay", path));
+        Assert.Equal(margins, session.OutputLines[1..3]);
+
+        string other = session.Script("b.yaml", "  - {name: it never stalls, never: alarm divider-stalled is on}\n");
+        Assert.Equal(0, session.Run("replay", path, other));
+        Assert.DoesNotContain(margins[0], session.OutputLines);
+        Assert.Equal(0, session.Run("replay", path, other, "--margins"));
+        Assert.Equal(margins, session.OutputLines[1..3]);
+        Assert.Equal("  held 'it never stalls', held to the end of the run", session.OutputLines[4]);
     }
 
     [Fact]

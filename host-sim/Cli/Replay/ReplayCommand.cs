@@ -36,7 +36,7 @@ internal static class ReplayCommand
         Option<string> trace = Text("--trace", "DIR", "Write each run to this folder, as CSV and as VCD");
         Option<string> baseline = Text("--baseline", "FILE-OR-DIR", "Compare each run with one that --trace wrote");
         Option<string> junit = Text("--junit", "FILE", "Write the verdicts as JUnit XML");
-        var margins = new Option<bool>("--margins") { Description = "List what held too, each expectation with its margin" };
+        var margins = new Option<bool>("--margins") { Description = "List what held too, each expectation with its margin; always so for a single script" };
         var command = new Command("replay", Description);
         command.Arguments.Add(paths);
         foreach (Option option in (Option[])[jobs, seed, bound, filter, margins, trace, baseline, junit])

@@ -50,7 +50,9 @@ public static class VerdictText
 
     private static IEnumerable<string> Held(ExpectationVerdict verdict)
     {
-        yield return $"  held '{verdict.Expectation.Name}', margin {verdict.Margin}";
+        // A time margin of "nothing or more" says only that the run ended.
+        bool toTheEnd = verdict.Margin is { IsOpen: true, Value: 0.0 };
+        yield return $"  held '{verdict.Expectation.Name}', {(toTheEnd ? "held to the end of the run" : $"margin {verdict.Margin}")}";
         foreach (PartMargin part in verdict.Parts)
             yield return $"            {part.Margin} for '{part.Sentence}' alone";
     }
