@@ -1,0 +1,68 @@
+using System;
+using System.IO;
+using System.Linq;
+using LubeController.Emulator;
+using LubeController.Plant.Faults;
+using LubeController.Scripts.ScriptFiles;
+using Xunit;
+
+namespace LubeController.EndToEnd.Tests;
+
+/// <summary>Documentation promises only what is there, and keeps nothing back.</summary>
+public sealed class DocumentationTests
+{
+    private static string Page => File.ReadAllText(Path.Combine(Repository.Root, "hil-scripts", "README.md"));
+
+    [Fact]
+    public void The_page_on_scripts_lists_every_fault()
+    {
+        string[] listed = Section("## Faults").Split('`').Where((_, index) => index % 2 == 1).Where(word => word.Contains('-', StringComparison.Ordinal)).ToArray();
+
+        Assert.Equal(FaultCatalogue.All.Select(fault => fault.Name).Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void The_page_on_scripts_lists_every_action_and_demand()
+    {
+        Assert.All(ScriptKeys.Actions, action => Assert.Contains($"`{action}:", Section("## Steps"), StringComparison.Ordinal));
+        Assert.All(ScriptKeys.Demands, demand => Assert.Contains($"`{demand}:", Section("## Expectations"), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_page_on_scripts_lists_every_sort_of_signal()
+    {
+        BenchScript script = Repository.Read("hil-scripts/faults/outlet-blocked.yaml");
+        string[] sorts = Bench.DefineSignals(script.Plant).Signals.Select(signal => signal.Name.Split('.')[0]).Distinct().ToArray();
+
+        Assert.Contains("alarm", sorts);
+        Assert.All(sorts, sort => Assert.Contains($"`{sort}", Section("## Conditions"), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Every_fault_has_a_script()
+    {
+        string[] set = Repository.Scripts("faults").Concat(Repository.Scripts("running"))
+            .SelectMany(path => Repository.Read(path).Steps)
+            .Select(step => step.Action).OfType<Scripts.Steps.SetFault>().Select(fault => fault.Kind.Name).Distinct().ToArray();
+
+        Assert.Empty(FaultCatalogue.All.Select(fault => fault.Name).Except(set));
+    }
+
+    /// <summary>The first command of the README, as it stands there, names a script that is there.</summary>
+    [Fact]
+    public void The_first_command_of_the_readme_replays_a_script_that_exists()
+    {
+        string readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
+        string command = readme.Split('\n').First(line => line.StartsWith("dotnet run", StringComparison.Ordinal));
+
+        Assert.EndsWith("-- replay hil-scripts/faults/outlet-blocked.yaml", command, StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(Repository.Root, command.Split(' ')[^1])));
+    }
+
+    private static string Section(string heading)
+    {
+        string[] parts = Page.Split(heading + "\n");
+        Assert.Equal(2, parts.Length);
+        return parts[1].Split("\n## ")[0];
+    }
+}
