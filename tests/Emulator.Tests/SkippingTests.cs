@@ -55,7 +55,7 @@ public sealed class SkippingTests
     [Fact]
     public void A_run_leaves_nothing_allocated_for_each_scan()
     {
-        (BenchSetup setup, RandomAction[] _) = RandomBench.Run.Single();
+        (BenchSetup setup, RandomAction[] _) = RandomBench.Run.Single(_ => true, "0000LubeBnch");
         setup = setup with { SkipQuietTime = false, ScanPeriodMs = 1 };
         Executed(setup with { DurationUs = 1_000_000 }, []);
         long shortRun = Allocated(setup with { DurationUs = 9_000_000 });

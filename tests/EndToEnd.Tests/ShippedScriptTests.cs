@@ -14,7 +14,22 @@ public sealed class ShippedScriptTests
 {
     public static TheoryData<string> All => new(Repository.Scripts("faults").Concat(Repository.Scripts("running")));
 
-    public static TheoryData<string> Faults => new(Repository.Scripts("faults"));
+    /// <summary>Every fault step of every fault script.</summary>
+    public static TheoryData<string, int> Faults
+    {
+        get
+        {
+            var data = new TheoryData<string, int>();
+            foreach (string path in Repository.Scripts("faults"))
+            {
+                BenchScript script = Repository.Read(path);
+                foreach (Step step in script.Steps.Where(step => step.Action is SetFault))
+                    data.Add(path, step.Index);
+            }
+
+            return data;
+        }
+    }
 
     public static TheoryData<string> Short => new(Repository.Scripts("faults").Concat(Repository.Scripts("running")).Where(path => !path.EndsWith("-day.yaml", System.StringComparison.Ordinal)));
 
@@ -32,16 +47,19 @@ public sealed class ShippedScriptTests
 
     [Theory]
     [MemberData(nameof(Faults))]
-    public void With_its_faults_taken_out_a_fault_script_fails(string path)
+    public void With_one_of_its_faults_taken_out_a_fault_script_fails(string path, int fault)
     {
         BenchScript script = Repository.Read(path);
-        Assert.Contains(script.Steps, step => step.Action is SetFault);
-        BenchScript healthy = script with { Steps = [.. script.Steps.Select(WithoutFault)] };
+        BenchScript healthy = script with { Steps = [.. script.Steps.Select(step => step.Index == fault ? WithoutFault(step) : step)] };
 
         ScriptVerdict verdict = new ScriptRunner(new EmulatedBench()).Run(healthy).Verdict;
 
         Assert.Contains(verdict.Expectations, one => one.Outcome == Outcome.Failed);
     }
+
+    [Fact]
+    public void Every_fault_script_sets_a_fault() =>
+        Assert.Equal(Repository.Scripts("faults"), Faults.Select(row => row.Data.Item1).Distinct());
 
     [Theory]
     [MemberData(nameof(Short))]

@@ -13,5 +13,5 @@ public sealed record Problem(SourcePlace Place, string Field, string Value, stri
 
     /// <summary>One line: <c>file:line:column: field 'steps[2].at' is '5 bananas': what is wrong; what would do</c>.</summary>
     public override string ToString() =>
-        $"{Place}: field '{(Field.Length == 0 ? WholeFile : Field)}' is '{ShortText.Of(Value)}': {Message}; {Remedy}";
+        $"{Place}: field '{(Field.Length == 0 ? WholeFile : Field)}' is '{ShortText.Of(Value)}': {Message.TrimEnd('.')}; {Remedy}";
 }

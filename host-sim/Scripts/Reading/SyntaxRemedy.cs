@@ -6,7 +6,7 @@ namespace LubeController.Scripts.Reading;
 /// <summary>Says what to do about the parser's complaints, which name only what it did not find.</summary>
 internal static class SyntaxRemedy
 {
-    private const string General = "compare the line with the examples of the handbook";
+    private const string General = "compare the line with a script that ships in hil-scripts";
 
     private static readonly (string Sign, string Remedy)[] Known =
     [

@@ -73,7 +73,7 @@ public sealed class YamlTree
         Move();
         if (_parser.Current is StreamEnd)
         {
-            Add(Mark.Empty, "", "", "the file is empty", "write the fields of the format; the handbook shows each");
+            Add(Mark.Empty, "", "", "the file is empty", "write the fields of the format; hil-scripts/README.md lists them");
             return null;
         }
 

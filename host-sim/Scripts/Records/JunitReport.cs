@@ -6,6 +6,7 @@ using System.Linq;
 using System.Text;
 using System.Xml;
 using LubeController.Scripts.Expectations;
+using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
 
 namespace LubeController.Scripts.Records;
@@ -62,8 +63,9 @@ public static class JunitReport
     private static void Case(ScriptVerdict verdict, ExpectationVerdict expectation, XmlWriter xml)
     {
         StartCase(verdict, expectation.Expectation.Name, xml);
-        string margin = expectation.Margin is { } value ? $", margin {value}" : "";
-        string details = $"{expectation.Expectation}: {expectation.Reason}{margin}. {expectation.Seen}";
+        string margin = expectation.Outcome == Outcome.Held ? ", " + VerdictText.MarginText(expectation) : expectation.Margin is { } value ? $", margin {value}" : "";
+        string seen = expectation.Seen.Length > 0 ? ". " + expectation.Seen : "";
+        string details = $"{expectation.Expectation}: {expectation.Reason}{margin}{seen}";
         if (expectation.Outcome == Outcome.Failed)
             Result(xml, "failure", "failed", expectation.Reason, details);
         else if (expectation.Outcome == Outcome.NotExercised)

@@ -118,6 +118,6 @@ public sealed class ReplaySession(ScriptReader reader, ScriptRunner runner, IRep
             WholeFile.Write(RecordPaths.Of(folder, script.Path, ".vcd"), writer => VcdRecord.Write(result.Trace, writer));
         }
 
-        return (verdict, VerdictText.Of(verdict, result, options.ShowMargins || plan.Scripts.Count == 1));
+        return (verdict, VerdictText.Of(verdict, result, options.ShowMargins || plan.Scripts.Count == 1, verdict.Difference == null ? null : plan.Baselines[index]));
     }
 }

@@ -8,11 +8,12 @@ namespace LubeController.Scripts.Reporting;
 public static class RepeatCommand
 {
     /// <summary>The command, quoted for a shell.</summary>
-    public static string For(BenchScript script)
+    public static string For(BenchScript script, string? baseline = null)
     {
         ArgumentNullException.ThrowIfNull(script);
         string bound = script.ScanBound == ScriptReader.PresetScanBound ? "" : FormattableString.Invariant($" --scan-bound {script.ScanBound}");
-        return FormattableString.Invariant($"lubebench replay {Quoted(script.Path)} --seed {script.Seed}{bound}");
+        string compared = baseline == null ? "" : " --baseline " + Quoted(baseline);
+        return FormattableString.Invariant($"lubebench replay {Quoted(script.Path)} --seed {script.Seed}{bound}{compared}");
     }
 
     private static string Quoted(string path) =>

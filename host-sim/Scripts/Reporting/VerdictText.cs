@@ -21,7 +21,8 @@ public static class VerdictText
     /// <param name="verdict">The verdict.</param>
     /// <param name="result">The run it was judged on.</param>
     /// <param name="withHeld">Whether expectations that held are listed too, each with its margin.</param>
-    public static IReadOnlyList<string> Of(ScriptVerdict verdict, RunResult result, bool withHeld)
+    /// <param name="baseline">The stored run that this one was compared with, or null.</param>
+    public static IReadOnlyList<string> Of(ScriptVerdict verdict, RunResult result, bool withHeld, string? baseline = null)
     {
         ArgumentNullException.ThrowIfNull(verdict);
         ArgumentNullException.ThrowIfNull(result);
@@ -38,7 +39,7 @@ public static class VerdictText
         if (verdict.Difference is { } difference)
             lines.Add($"  differs from the baseline: {difference}");
         if (verdict.Outcome != Outcome.Held)
-            lines.Add($"  repeat: {RepeatCommand.For(verdict.Script)}");
+            lines.Add($"  repeat: {RepeatCommand.For(verdict.Script, baseline)}");
         return lines;
     }
 
@@ -48,11 +49,17 @@ public static class VerdictText
         return FormattableString.Invariant($"{Of(verdict.Outcome),-13}  {verdict.Script.Path}  {verdict.Script.Title} ({held} of {verdict.Expectations.Count} held)");
     }
 
+    /// <summary>The margin in words; a time margin of "nothing or more" says only that the run ended.</summary>
+    internal static string MarginText(ExpectationVerdict verdict) => verdict.Margin switch
+    {
+        null => "margins by part",
+        { IsOpen: true, Value: 0.0 } => "held to the end of the run",
+        { } margin => $"margin {margin}",
+    };
+
     private static IEnumerable<string> Held(ExpectationVerdict verdict)
     {
-        // A time margin of "nothing or more" says only that the run ended.
-        bool toTheEnd = verdict.Margin is { IsOpen: true, Value: 0.0 };
-        yield return $"  held '{verdict.Expectation.Name}', {(toTheEnd ? "held to the end of the run" : $"margin {verdict.Margin}")}";
+        yield return $"  held '{verdict.Expectation.Name}', {MarginText(verdict)}";
         foreach (PartMargin part in verdict.Parts)
             yield return $"            {part.Margin} for '{part.Sentence}' alone";
     }
