@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.IO;
+using System.Linq;
 using LubeController.Cli.About;
 using LubeController.Cli.Replay;
 using LubeController.Scripts.Replaying;
@@ -35,6 +36,9 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
         var root = new RootCommand(Description);
         root.Subcommands.Add(ReplayCommand.Make(bench, output, errors, progress));
         root.Subcommands.Add(AboutCommand.Make(output));
+        // 'help replay' is what many a hand types for 'replay --help'.
+        if (arguments is ["help", ..])
+            arguments = [.. arguments.Skip(1), "--help"];
         ParseResult parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count == 0)
             return parsed.Invoke(new InvocationConfiguration { Output = output, Error = errors });

@@ -5,6 +5,7 @@ using CsCheck;
 using LubeController.Core;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.RuleTemplate;
 
 namespace LubeController.Emulator.Tests;
 
@@ -18,7 +19,7 @@ internal static class RandomBench
         from volume in Gen.Double[0.05, 0.6]
         from single in Gen.Bool
         from breakaway in Gen.Double[2, 20]
-        from travel in Gen.Bool.Select(right => right ? 1.0 : 0.0)
+        from travel in Gen.Int[0, 8].Select(pick => new[] { 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0, 0.4 }[pick])
         select new SectionDescription
         {
             Name = "",
@@ -37,10 +38,13 @@ internal static class RandomBench
         from transmitter in Gen.Bool
         from content in Gen.Double[0.02, 1.0]
         from shaftSpeed in Gen.Double[0.2, 20]
-        select Build(sections, cam, speed, stiff, switches, transmitter, content, shaftSpeed);
+        from creeps in Gen.Bool
+        select Build(sections, cam, speed, stiff, switches, transmitter, content, shaftSpeed, creeps);
 
     private static readonly Gen<Settings> Control =
-        from mode in Gen.Int[0, 2]
+        from mode in Gen.Int[0, 3]
+        from byTime in Gen.Int[0, 4]
+        from pressureUse in Gen.Int[0, 2]
         from edges in Gen.Int[1, 3]
         from both in Gen.Bool
         from rest in Gen.Int[2, 60]
@@ -49,7 +53,7 @@ internal static class RandomBench
         from newTry in Gen.Bool
         from onlyRunning in Gen.Bool
         from missing in Gen.Bool
-        select Set(mode, edges, both, rest, retries, timeout, newTry, onlyRunning, missing);
+        select Set(mode, byTime == 0, pressureUse, edges, both, rest, retries, timeout, newTry, onlyRunning, missing);
 
     private static readonly Gen<RandomAction> Action =
         from time in Gen.Long[0, 400_000_000]
@@ -74,19 +78,28 @@ internal static class RandomBench
         settings[SettingField.PressureTransmitterFitted] = plant.HasPressureTransmitter ? 1 : 0;
         settings[SettingField.PressureReachedMbar] = 5_000;
         settings[SettingField.PressureLimitMbar] = 90_000;
-        if (!plant.HasPressureTransmitter)
+        if (!plant.HasPressureTransmitter && settings.PressureSwitchUse != PressureSwitchUse.Reached)
             settings[SettingField.PressureMissingMs] = 0;
         var check = new SettingsCheck();
-        if (!check.Accepts(settings, hasRule: false))
+        if (!check.Accepts(settings, hasRule: true))
             throw new InvalidOperationException($"the generator made settings that are refused: {SettingTable.Spec(check[0].Field).Name} {check[0].Value}: {check[0].Reason}");
-        return new BenchSetup { Plant = plant, Settings = settings, ScanPeriodMs = period, DurationUs = 400_000_000, Seed = seed, ClockStartMs = clock };
+        return new BenchSetup { Plant = plant, Settings = settings, ScanPeriodMs = period, DurationUs = 400_000_000, Seed = seed, ClockStartMs = clock, MakeRule = MakeRule };
     }
 
-    private static PlantDescription Build(SectionDescription[] sections, bool cam, double speed, double stiff, int switches, bool transmitter, double content, double shaftSpeed)
+    /// <summary>The worked rule, its rest made short; among the temperatures drawn some are warm.</summary>
+    private static WarmRestRule MakeRule()
+    {
+        var rule = new WarmRestRule();
+        rule.Set(0, 300);
+        rule.Set(1, 30_000);
+        return rule;
+    }
+
+    private static PlantDescription Build(SectionDescription[] sections, bool cam, double speed, double stiff, int switches, bool transmitter, double content, double shaftSpeed, bool creeps)
     {
         for (int index = 0; index < sections.Length; index++)
             sections[index] = sections[index] with { Name = $"r{index + 1}" };
-        var divider = new DividerDescription { Sections = sections, LandClearanceFlowM3PerS = 1e-9 };
+        var divider = new DividerDescription { Sections = sections, LandClearanceFlowM3PerS = creeps ? 1e-9 : null };
         var cycleSwitches = new List<CycleSwitchDescription>
         {
             new() { Name = "a", Section = "r3", End = Side.R },
@@ -111,10 +124,14 @@ internal static class RandomBench
         };
     }
 
-    private static Settings Set(int mode, int edges, bool both, int rest, int retries, int timeout, bool newTry, bool onlyRunning, bool missing)
+    private static Settings Set(int mode, bool byTime, int pressureUse, int edges, bool both, int rest, int retries, int timeout, bool newTry, bool onlyRunning, bool missing)
     {
         var settings = new Settings();
         settings[SettingField.RestMode] = mode;
+        settings[SettingField.DoseMode] = (int)(byTime ? DoseMode.RunTime : DoseMode.Cycles);
+        settings[SettingField.DoseRunMs] = 7_000;
+        settings[SettingField.PressureSwitchUse] = pressureUse;
+        settings[SettingField.RuleLongestRestMs] = 100_000;
         settings[SettingField.DoseEdges] = edges;
         settings[SettingField.EdgesPerCycle] = both ? 2 : 1;
         settings[SettingField.RestMs] = rest * 1000;
@@ -167,7 +184,7 @@ internal static class RandomBench
                     Fault(bench, action);
                     break;
                 case 3:
-                    bench.Plant.HealAllFaults();
+                    Heal(bench, action.Which);
                     break;
                 case 4:
                     bench.Controls.MachineRunning = on;
@@ -188,6 +205,15 @@ internal static class RandomBench
                     bench.Controls.SetButton((Button)(action.Which % 5), on);
                     break;
             }
+        }
+
+        private static void Heal(Bench bench, int which)
+        {
+            int count = bench.Plant.Faults.Count;
+            if (which % 2 == 0 || count == 0)
+                bench.Plant.HealAllFaults();
+            else
+                bench.Plant.HealFault(bench.Plant.Faults[which % count].Kind, bench.Plant.Faults[which % count].Part);
         }
 
         private static void Fault(Bench bench, RandomAction action)

@@ -20,7 +20,7 @@ public sealed class SkippingTests
             Assert.True(difference == null, difference);
             Assert.True(skipping.ScansExecuted <= everyTick.ScansExecuted);
         },
-        iter: 150);
+        iter: 200);
 
     [Fact]
     public void Random_runs_reach_every_phase_and_most_alarms_so_that_the_comparison_means_something()
