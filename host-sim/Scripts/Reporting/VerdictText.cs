@@ -27,10 +27,11 @@ public static class VerdictText
         ArgumentNullException.ThrowIfNull(verdict);
         ArgumentNullException.ThrowIfNull(result);
         var lines = new List<string> { Line(verdict) };
+        var shown = new HashSet<string>();
         foreach (ExpectationVerdict expectation in verdict.Expectations)
         {
             if (expectation.Outcome != Outcome.Held)
-                lines.AddRange(Details(expectation, result));
+                lines.AddRange(Details(expectation, result, shown));
             else if (withHeld)
                 lines.AddRange(Held(expectation));
         }
@@ -64,7 +65,7 @@ public static class VerdictText
             yield return $"            {part.Margin} for '{part.Sentence}' alone";
     }
 
-    private static IEnumerable<string> Details(ExpectationVerdict verdict, RunResult result)
+    private static IEnumerable<string> Details(ExpectationVerdict verdict, RunResult result, HashSet<string> shown)
     {
         yield return $"  {Of(verdict.Outcome)} '{verdict.Expectation.Name}': {verdict.Expectation}";
         yield return $"    at      {verdict.Expectation.Place}";
@@ -78,8 +79,10 @@ public static class VerdictText
         foreach (PartMargin part in verdict.Parts)
             yield return $"            {part.Margin} for '{part.Sentence}' alone";
         double around = !double.IsNaN(verdict.DecidedUs) ? verdict.DecidedUs : result.Trace.EndUs;
-        yield return $"    events around {TimeText.Of(around)}";
-        foreach (string line in EventExcerpt.Around(result.Trace.Events, around))
+        string[] excerpt = EventExcerpt.Around(result.Trace.Events, around).ToArray();
+        bool isNew = shown.Add(string.Join('\n', excerpt));
+        yield return $"    events around {TimeText.Of(around)}{(isNew ? "" : ": the same as above")}";
+        foreach (string line in isNew ? excerpt : [])
             yield return "      " + line;
     }
 }
