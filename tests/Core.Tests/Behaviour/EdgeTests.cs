@@ -189,6 +189,34 @@ public sealed class EdgeTests
         Assert.Equal(counted == 3 ? 0 : 2, bench.PulseLines.Count(line => line.EndsWith("too fast", System.StringComparison.Ordinal)));
     }
 
+    [Theory]
+    [InlineData(400, true)]
+    [InlineData(401, false)]
+    public void A_pulse_exactly_at_the_shortest_interval_counts(int shortestMs, bool counts)
+    {
+        CoreBench bench = new CoreBench(settings => settings[SettingField.MinPulseIntervalMs] = shortestMs).ToRunningDose();
+        for (int pulse = 0; pulse < 2; pulse++)
+            bench.Switch(true).Run(200).Switch(false).Run(200);
+        Assert.Equal(counts ? 2 : 1, bench.Core.PulsesOf(0));
+    }
+
+    [Fact]
+    public void Half_cycles_are_too_fast_only_beside_edges_of_their_own_direction()
+    {
+        CoreBench bench = new CoreBench(settings =>
+        {
+            settings[SettingField.EdgesPerCycle] = 2;
+            settings[SettingField.DoseEdges] = 50;
+            settings[SettingField.MinPulseIntervalMs] = 400;
+        }).ToRunningDose();
+        for (int pulse = 0; pulse < 3; pulse++)
+            bench.Switch(true).Run(100).Switch(false).Run(400);
+        Assert.Equal("", bench.Standing());
+        Assert.Equal(5, bench.Core.DoseEdges);
+        bench.Switch(true).Run(340).Switch(false).Run(60).Switch(true).Run(100).Switch(false).Run(100);
+        Assert.True(bench.Stands(AlarmId.PulseTooFast));
+    }
+
     [Fact]
     public void Pulses_that_are_too_fast_do_not_keep_a_stalled_divider_alive()
     {

@@ -152,6 +152,31 @@ public sealed class SwitchFaultTests
     }
 
     [Fact]
+    public void Two_switches_may_chatter_at_once()
+    {
+        CoreBench bench = TwoSwitches();
+        for (int change = 0; change < 20; change++)
+            bench.Switch(change % 2 == 0, 0).Switch(change % 2 == 0, 1).Run(10);
+        Assert.True(bench.Core.Alarms.IsActive(AlarmId.CycleSwitchFault));
+        Assert.True(bench.Core.IsDistrusted(0) && bench.Core.IsDistrusted(1));
+        Assert.Equal(Phase.Failed, bench.Phase);
+        bench.Run(5_000).Press(Button.Reset);
+        Assert.False(bench.Core.IsDistrusted(0) || bench.Core.IsDistrusted(1));
+    }
+
+    [Fact]
+    public void A_switch_trusted_again_is_judged_by_the_rank_it_has_now()
+    {
+        CoreBench bench = TwoSwitches();
+        bench.Pulses(3, 1).Press(Button.Reset);
+        Assert.Equal(AlarmCategory.OutOfSpecification, bench.Core.Alarms.CategoryOf(AlarmId.CycleSwitchFault));
+        bench.RunUntil(Phase.Dose, 12_000);
+        bench.Pulses(3);
+        Assert.Equal("cycle-switch-fault", bench.Standing());
+        Assert.Equal(Phase.Dose, bench.Phase);
+    }
+
+    [Fact]
     public void Changes_spread_over_two_windows_are_no_chatter()
     {
         CoreBench bench = new CoreBench().ToDose();

@@ -84,6 +84,26 @@ public sealed class TimeTests
     }
 
     [Fact]
+    public void A_rest_by_shaft_is_due_by_time_only_while_its_signal_is_lost()
+    {
+        CoreBench bench = new CoreBench(settings =>
+        {
+            settings[SettingField.RestMode] = (int)RestMode.Shaft;
+            settings[SettingField.ShaftFitted] = 1;
+            settings[SettingField.ShaftLostMs] = 40_000;
+            settings[SettingField.RestFallbackMs] = 50_000;
+        })
+        { ShaftPulsesPerTick = 1 }.ToRest();
+        bench.ShaftPulsesPerTick = 0;
+        bench.Run(20_000);
+        Assert.Equal(20_000, bench.Core.NextDeadlineMs);
+        bench.RunUntil(() => bench.Stands(AlarmId.ShaftSignalLost), 30_000);
+        bench.Press(Button.Acknowledge);
+        Assert.InRange(bench.Core.NextDeadlineMs, 9_000, 10_000);
+        Assert.Equal(bench.Core.NextDeadlineMs, bench.RunUntil(Phase.Dose, 20_000));
+    }
+
+    [Fact]
     public void In_stopped_nothing_but_overdue_is_due()
     {
         CoreBench bench = new CoreBench().ToRest();
