@@ -180,7 +180,7 @@ public sealed class Bench : IBoard
     private void PowerUp()
     {
         // The board's first scan falls on the common grid of ticks, so that skipping does not depend on when power came.
-        AdvanceUnpowered(Math.Min(TickAtOrAfter(NowUs, _periodUs), _setup.DurationUs));
+        Plant.AdvanceTo(Math.Min(TickAtOrAfter(NowUs, _periodUs), _setup.DurationUs));
         _powerUpUs = NowUs;
         _shaftPulsesTaken = Plant.HasShaft ? Plant.ShaftPulsesAt(NowUs) : 0;
         _coreRecorder.Begin();
@@ -192,7 +192,7 @@ public sealed class Bench : IBoard
     private void RestartBoard(int faults)
     {
         LoopFaults += faults;
-        AdvanceUnpowered(Math.Min(NowUs + RestartUs, _setup.DurationUs));
+        Plant.AdvanceTo(Math.Min(NowUs + RestartUs, _setup.DurationUs));
         Act();
     }
 
@@ -240,16 +240,9 @@ public sealed class Bench : IBoard
     {
         while (NowUs < _setup.DurationUs && !Controls.Power)
         {
-            AdvanceUnpowered(Math.Min(_driver.NextActionUs, _setup.DurationUs));
+            Plant.AdvanceTo(Math.Min(_driver.NextActionUs, _setup.DurationUs));
             Act();
         }
-    }
-
-    private void AdvanceUnpowered(long timeUs)
-    {
-        while (Plant.NextEventUs <= timeUs)
-            Plant.AdvanceTo(Plant.NextEventUs);
-        Plant.AdvanceTo(timeUs);
     }
 
     private void Act()

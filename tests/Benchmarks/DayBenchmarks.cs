@@ -1,10 +1,7 @@
-using System;
-using System.IO;
 using BenchmarkDotNet.Attributes;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Tests.Support;
 
 namespace LubeController.Benchmarks;
 
@@ -19,15 +16,7 @@ public class DayBenchmarks
 
     /// <summary>Reads the script once.</summary>
     [GlobalSetup]
-    public void Read()
-    {
-        string? root = AppContext.BaseDirectory;
-        while (root != null && !File.Exists(Path.Combine(root, "LubeController.sln")))
-            root = Path.GetDirectoryName(root);
-        var problems = new ProblemList();
-        _day = new ScriptReader(new EmulatedBench(), RestRules.All).Read(Path.Combine(root!, "hil-scripts", "running", "salt-works-day.yaml"), problems)
-            ?? throw new InvalidDataException(string.Join(Environment.NewLine, problems.All));
-    }
+    public void Read() => _day = Repository.Read("hil-scripts/running/salt-works-day.yaml");
 
     /// <summary>Quiet time skipped, between the events of a dose too.</summary>
     [Benchmark(Baseline = true)]

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Diagnostics;
 using System.IO;
 using System.Linq;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.EndToEnd.Tests;

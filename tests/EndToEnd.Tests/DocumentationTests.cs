@@ -4,6 +4,7 @@ using System.Linq;
 using LubeController.Emulator;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.ScriptFiles;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.EndToEnd.Tests;

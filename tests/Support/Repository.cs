@@ -7,10 +7,10 @@ using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;
 
-namespace LubeController.EndToEnd.Tests;
+namespace LubeController.Tests.Support;
 
-/// <summary>The files of the repository that these tests run.</summary>
-internal static class Repository
+/// <summary>The files of the repository that tests, benchmarks and pictures run.</summary>
+public static class Repository
 {
     /// <summary>The folder that holds the solution.</summary>
     public static string Root { get; } = FindRoot();
