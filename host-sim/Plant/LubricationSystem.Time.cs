@@ -17,15 +17,7 @@ public sealed partial class LubricationSystem
 
     private long _anchorUs;
     private double _anchorPartUs;
-    private double _arrivingM3PerS;
-    private double _pumpM3PerS;
-    private double _reliefM3PerS;
-    private double _leakingM3PerS;
     private double _nextS;
-    private double _pressureS;
-    private double _pressureTargetPa;
-    private double _contentS;
-    private double _contentTargetM3;
     private long _nextFlowUs;
     private long _nextToggleUs = long.MaxValue;
     private ulong _cycleLevels;
@@ -67,133 +59,54 @@ public sealed partial class LubricationSystem
         NowUs = timeUs;
     }
 
-    /// <summary>Seconds from the last event to the present, never beyond the next one.</summary>
-    private double SinceAnchorS => SinceAnchorAtS(NowUs);
+    /// <summary>How much of the planned step has passed at a time, 0 to 1.</summary>
+    private double PartAt(long timeUs)
+    {
+        double seconds = (timeUs - _anchorUs - _anchorPartUs) * 1e-6;
+        if (!(seconds > 0) || double.IsInfinity(_nextS))
+            return 0;
+        return seconds >= _nextS ? 1 : seconds / _nextS;
+    }
 
-    private double SinceAnchorAtS(long timeUs) =>
-        Math.Min(Math.Max((timeUs - _anchorUs - _anchorPartUs) * 1e-6, 0), _nextS);
+    private double Part => PartAt(NowUs);
 
     private void Happen()
     {
-        double seconds = _nextS;
-        double part = _anchorPartUs + (seconds * 1e6);
+        double part = _anchorPartUs + (_nextS * 1e6);
         double whole = Math.Floor(part);
         _anchorUs += (long)whole;
         _anchorPartUs = part - whole;
-
-        bool pressureReached = _pressureS <= seconds;
-        bool contentReached = _contentS <= seconds;
-        Carry(seconds);
-        if (pressureReached)
-            _line.Place(_pressureTargetPa);
-        if (contentReached)
-            _reservoir.Place(_contentTargetM3);
-        _reservoir.FollowSwitches();
-        _divider.Reach();
+        Commit(1, _nextS);
+        Reach();
         Settle(PlantQuantities.None);
     }
 
     /// <summary>Makes the present the instant as of which the state is kept.</summary>
     private void Anchor()
     {
-        Carry(SinceAnchorS);
+        double seconds = Math.Max(0, (NowUs - _anchorUs - _anchorPartUs) * 1e-6);
+        Commit(Part, Math.Min(seconds, _nextS));
         _anchorUs = NowUs;
         _anchorPartUs = 0;
+        Reach();
     }
 
-    private void Carry(double seconds)
-    {
-        _pumped.Add(_pumpM3PerS * seconds);
-        _relieved.Add(_reliefM3PerS * seconds);
-        _leaked.Add(_leakingM3PerS * seconds);
-        _pump.Advance(seconds);
-        _line.Advance(seconds);
-        _reservoir.Advance(seconds);
-        _divider.Advance(seconds);
-        _reservoir.FollowSwitches();
-    }
-
-    /// <summary>Finds flows and next event anew after something changed, and tells the observer.</summary>
+    /// <summary>Finds ways, flows and the next step anew after something changed, and tells the observer.</summary>
     private void Settle(PlantQuantities jumped)
     {
-        double pressureRate = _line.RatePaPerS;
-        double contentRate = _reservoir.RateM3PerS;
-        double pump = _pumpM3PerS;
-        double relief = _reliefM3PerS;
-        double leak = _leakingM3PerS;
         Resolve();
-        Schedule();
-        jumped |= NoteLevels();
-        if (Observer is null)
-            return;
-        PlantQuantities quantities = jumped
-            | (pressureRate != _line.RatePaPerS ? PlantQuantities.LinePressure : 0)
-            | (contentRate != _reservoir.RateM3PerS ? PlantQuantities.ReservoirContent : 0)
-            | (pump != _pumpM3PerS ? PlantQuantities.Pumped : 0)
-            | (relief != _reliefM3PerS ? PlantQuantities.Relieved : 0)
-            | (leak != _leakingM3PerS ? PlantQuantities.Leaked : 0);
-        Observer.OnEvent(this, NowUs, new PlantChange(quantities, _divider.ChangedPistons, _divider.ChangedOutlets));
-    }
-
-    private void Resolve()
-    {
-        double pressure = _line.PressurePa;
-        _pumpM3PerS = _reservoir.ContentM3 > 0 ? _pump.FlowM3PerS : 0;
-        _leakingM3PerS = pressure > 0 ? _leakM3PerS : Math.Min(_leakM3PerS, _pumpM3PerS);
-        _arrivingM3PerS = _pumpM3PerS - _leakingM3PerS;
-        double net = _divider.Resolve(pressure, _arrivingM3PerS);
-        _reliefM3PerS = pressure >= _reliefPa && net > 0 ? net : 0;
-        _line.Receive(net - _reliefM3PerS);
-        _reservoir.RateM3PerS = _reliefM3PerS - _pumpM3PerS;
-        _pressureSwitch?.Follow(pressure);
-    }
-
-    private void Schedule()
-    {
-        SchedulePressure();
-        ScheduleContent();
-        _nextS = Math.Min(Math.Min(_pressureS, _contentS), Math.Min(_pump.RemainingS, _divider.NextS()));
+        PlanStep();
         double afterUs = _anchorPartUs + (_nextS * 1e6);
         _nextFlowUs = afterUs < HorizonUs ? _anchorUs + (long)Math.Ceiling(afterUs - GrainUs) : long.MaxValue;
         if (_nextFlowUs < NowUs)
             _nextFlowUs = NowUs;
-    }
-
-    private void SchedulePressure()
-    {
-        double rate = _line.RatePaPerS;
-        _pressureS = double.PositiveInfinity;
-        if (rate == 0)
-            return;
-        double pressure = _line.PressurePa;
-        double target = _line.NextOwnTarget();
-        double atSwitch = _pressureSwitch?.Target(rate) ?? double.NaN;
-        if (rate > 0)
-        {
-            target = Math.Min(Math.Min(target, _reliefPa), _divider.NeedAbove(pressure));
-            target = atSwitch < target ? atSwitch : target;
-        }
-        else
-        {
-            target = Math.Max(target, _divider.NeedBelow(pressure));
-            target = atSwitch > target ? atSwitch : target;
-        }
-
-        _pressureTargetPa = target;
-        _pressureS = Math.Max(0, (target - pressure) / rate);
-    }
-
-    private void ScheduleContent()
-    {
-        _contentTargetM3 = _reservoir.NextTarget();
-        _contentS = double.IsNaN(_contentTargetM3)
-            ? double.PositiveInfinity
-            : Math.Max(0, (_contentTargetM3 - _reservoir.ContentM3) / _reservoir.RateM3PerS);
+        jumped |= NoteLevels() | ChangedRates();
+        Observer?.OnEvent(this, NowUs, new PlantChange(jumped, _changedPistons, _changedOutlets));
     }
 
     private void Toggle()
     {
-        foreach (CycleSwitch cycle in _divider.Switches)
+        foreach (CycleSwitch cycle in _switches)
         {
             if (cycle.NextToggleUs == _nextToggleUs)
                 cycle.Toggle();
@@ -208,7 +121,7 @@ public sealed partial class LubricationSystem
     private void ScheduleToggle()
     {
         _nextToggleUs = long.MaxValue;
-        foreach (CycleSwitch cycle in _divider.Switches)
+        foreach (CycleSwitch cycle in _switches)
             _nextToggleUs = Math.Min(_nextToggleUs, cycle.NextToggleUs);
     }
 
@@ -216,9 +129,8 @@ public sealed partial class LubricationSystem
     private PlantQuantities NoteLevels()
     {
         ulong cycle = 0;
-        CycleSwitch[] switches = _divider.Switches;
-        for (int i = 0; i < switches.Length; i++)
-            cycle |= switches[i].On ? 1UL << i : 0;
+        for (int i = 0; i < _switches.Length; i++)
+            cycle |= _switches[i].On ? 1UL << i : 0;
         int other = (_reservoir.Low.On ? 1 : 0) | (_reservoir.Empty.On ? 2 : 0) | (_pressureSwitch is { On: true } ? 4 : 0);
         int change = other ^ _otherLevels;
         PlantQuantities changed = (cycle != _cycleLevels ? PlantQuantities.CycleSwitches : 0)

@@ -1,37 +1,53 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Description;
+using LubeController.Plant.Fluids;
 using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Sensing;
 
 namespace LubeController.Plant;
 
 /// <summary>
-/// One lubrication system: reservoir, pump, line, relief valve, divider, sensors, shaft. Between events every quantity
-/// moves in a straight line, so the state is kept as of the last event and nothing is stored when time is only looked at:
-/// advancing in many steps or in one leaves the same bits.
+/// One lubrication system: reservoir, pump, line, relief valve, dividers or injectors, sensors, shaft. The network of
+/// volumes and flows is carried from one instant to the next by steps of its own choice, each of which ends where something
+/// happens (a piston arrives, a switch trips, a valve opens) or where its error would grow too large. Within a step every
+/// quantity moves in a straight line, so the state is kept as of its start and nothing is stored when time is only looked
+/// at: advancing in many cuts or in one leaves the same bits.
 /// </summary>
 /// <remarks>
-/// Strokes are quasi-static: a piston takes the arriving flow while the line stands at what it needs (breakaway plus
-/// back-pressure); above that it takes the stroke limit from what is stored. Flow losses are not modelled.
-/// This part holds construction and commands; <c>.Time</c> the events, <c>.Values</c> what can be read, <c>.Faults</c> the
-/// faults.
+/// This part holds construction and commands; <c>.Time</c> time and events, <c>.Steps</c> the steps of the network,
+/// <c>.Values</c> what can be read, <c>.Faults</c> the faults.
 /// </remarks>
 public sealed partial class LubricationSystem
 {
     private readonly Pump _pump;
     private readonly Reservoir _reservoir;
-    private readonly Line _line;
-    private readonly Divider _divider;
+    private readonly LineLayout _layout;
+    private readonly Network _network;
+    private readonly ReliefValve _relief;
+    private readonly OutletLine[] _outlets;
+    private readonly Divider[] _dividers;
+    private readonly Injector[] _injectors;
+    private readonly CycleSwitch[] _switches;
+    private readonly LaggedPressure _transmitter;
+    private readonly Lubricant _lubricant;
     private readonly PressureSwitch? _pressureSwitch;
     private readonly Shaft? _shaft;
-    private readonly double _storedAtStart;
+    private readonly double _airAtStart;
     private readonly double _contentAtStart;
-    private double _leakM3PerS;
-    private double _reliefPa;
+    private readonly double _errorBoundM3;
+    private readonly double _longestStepS;
+    private double _temperatureK;
+    private double _leakM3PerSPa;
+    private double _checkLeakM3PerSPa;
+    private bool _ventCoil;
     private Sum _pumped;
+    private Sum _ingested;
     private Sum _relieved;
+    private Sum _returned;
     private Sum _leaked;
+    private Sum _airOut;
+    private double _airPlaced;
     private double _bled;
     private double _removed;
     private double _refilled;
@@ -39,8 +55,12 @@ public sealed partial class LubricationSystem
     /// <summary>Builds the system as described, at time 0, pump off, line at atmospheric pressure.</summary>
     /// <param name="description">The plant.</param>
     /// <param name="seed">Seeds whatever is irregular; the same seed gives the same run.</param>
+    /// <param name="stepScale">
+    /// Scales every step of the network, 1e-4 to 1: the error bound falls with its square. For checks of the steps themselves.
+    /// </param>
+    /// <param name="longestStepS">The longest step of the network, s, above 0. For the same checks.</param>
     /// <exception cref="ArgumentException"><see cref="PlantCheck"/> refuses the description; the message holds every refusal.</exception>
-    public LubricationSystem(PlantDescription description, ulong seed)
+    public LubricationSystem(PlantDescription description, ulong seed, double stepScale = 1, double longestStepS = double.PositiveInfinity)
     {
         ArgumentNullException.ThrowIfNull(description);
         IReadOnlyList<PlantFinding> refusals = PlantCheck.Refusals(description);
@@ -48,19 +68,27 @@ public sealed partial class LubricationSystem
             throw new ArgumentException(string.Join(Environment.NewLine, refusals), nameof(description));
         Description = description;
         Seed = seed;
-        TemperatureK = description.TemperatureK;
+        _temperatureK = description.TemperatureK;
+        _lubricant = new Lubricant(description.Lubricant, description.TemperatureK);
         _pump = new Pump(description.Pump);
         _reservoir = new Reservoir(description.Reservoir);
-        _line = new Line(description.Line);
-        _divider = new Divider(description, seed);
+        _layout = new LineLayout(description);
+        _network = new Network(_layout.Volumes, _layout.Compliances, _layout.Airs(description.Line.AirM3, description.Reservoir.EntrainedAir), description.Line.GasExponent);
+        _relief = new ReliefValve(description.Relief);
+        _outlets = MakeOutlets(description, _layout);
+        _switches = MakeSwitches(description, seed);
+        _dividers = MakeDividers(description, _layout, _outlets, _switches);
+        _injectors = MakeInjectors(description, _layout, _outlets);
+        _transmitter = new LaggedPressure(description.Transmitter, NodeAt(description.Transmitter.Place));
         _pressureSwitch = description.PressureSwitch is { } pressure ? new PressureSwitch(pressure) : null;
         _shaft = description.Shaft is { } shaft ? new Shaft(shaft) : null;
-        _reliefPa = description.Relief.OpeningPressurePa;
-        _storedAtStart = _line.StoredM3(0);
+        _airAtStart = _network.AirM3At(0);
         _contentAtStart = _reservoir.ContentM3;
-        Resolve();
-        Schedule();
-        NoteLevels();
+        _errorBoundM3 = ErrorPart * stepScale * stepScale * SmallestMeasure(description);
+        _longestStepS = longestStepS;
+        FollowLubricant();
+        ScheduleToggle();
+        Settle(PlantQuantities.None);
     }
 
     /// <summary>What the system was built from.</summary>
@@ -76,7 +104,20 @@ public sealed partial class LubricationSystem
     public bool PumpContact => _pump.Contact;
 
     /// <summary>Temperature of the lubricant, K.</summary>
-    public double TemperatureK { get; private set; }
+    public double TemperatureK => _temperatureK + _temperatureOffK;
+
+    /// <summary>Whether the vent valve's coil is driven.</summary>
+    public bool VentCoil => _ventCoil;
+
+    /// <summary>Drives the vent valve's coil, or lets go of it, now. Without a vent valve nothing happens.</summary>
+    public void SetVentValve(bool driven)
+    {
+        if (driven == _ventCoil)
+            return;
+        Anchor();
+        _ventCoil = driven;
+        Settle(PlantQuantities.None);
+    }
 
     /// <summary>Closes or opens the motor's contact, now. Nothing happens if it is so already.</summary>
     public void SetPumpContact(bool closed)
@@ -94,7 +135,12 @@ public sealed partial class LubricationSystem
     {
         if (!(temperatureK is >= 200 and <= 500))
             throw new ArgumentOutOfRangeException(nameof(temperatureK), temperatureK, "Accepted is 200 to 500 K.");
-        TemperatureK = temperatureK;
+        if (temperatureK == _temperatureK)
+            return;
+        Anchor();
+        _temperatureK = temperatureK;
+        FollowLubricant();
+        Settle(PlantQuantities.None);
     }
 
     /// <summary>Moves the shaft to a speed, now: at once, or in a straight ramp.</summary>
@@ -126,4 +172,87 @@ public sealed partial class LubricationSystem
     }
 
     private Shaft TheShaft => _shaft ?? throw new InvalidOperationException($"Plant '{Description.Name}' has no shaft: describe one.");
+
+    private int NodeAt(LinePlace place) => place == LinePlace.Pump ? 0 : _layout.End;
+
+    private void FollowLubricant()
+    {
+        _lubricant.SetTemperature(Math.Clamp(TemperatureK, 200, 500));
+        _layout.FollowLubricant(_lubricant);
+        foreach (Divider divider in _dividers)
+            divider.FollowLubricant(_lubricant);
+        foreach (Injector injector in _injectors)
+            injector.FollowLubricant(_lubricant);
+    }
+
+    private static double SmallestMeasure(PlantDescription plant)
+    {
+        double smallest = double.PositiveInfinity;
+        foreach (SectionDescription section in plant.AllSections)
+            smallest = Math.Min(smallest, section.VolumePerStrokeM3);
+        foreach (InjectorDescription injector in plant.Injectors)
+            smallest = Math.Min(smallest, injector.VolumeM3);
+        return smallest;
+    }
+
+    private static OutletLine[] MakeOutlets(PlantDescription plant, LineLayout layout)
+    {
+        var outlets = new OutletLine[plant.Outlets.Count];
+        for (int i = 0; i < outlets.Length; i++)
+        {
+            int node = -1;
+            for (int s = 0; s < plant.Secondaries.Count; s++)
+            {
+                if (string.Equals(plant.Secondaries[s].FedBy, plant.Outlets[i].Name, StringComparison.Ordinal))
+                    node = layout.MainNodes + s;
+            }
+
+            outlets[i] = new OutletLine(plant.Outlets[i], node);
+        }
+
+        return outlets;
+    }
+
+    private static CycleSwitch[] MakeSwitches(PlantDescription plant, ulong seed)
+    {
+        var switches = new CycleSwitch[plant.CycleSwitches.Count];
+        var seeds = new SeededGenerator(seed);
+        for (int s = 0; s < switches.Length; s++)
+        {
+            foreach (SectionDescription section in plant.AllSections)
+            {
+                if (string.Equals(section.Name, plant.CycleSwitches[s].Section, StringComparison.Ordinal))
+                    switches[s] = new CycleSwitch(plant.CycleSwitches[s], section.VolumePerStrokeM3, section.InitialTravel * section.VolumePerStrokeM3, seeds.Next());
+            }
+        }
+
+        return switches;
+    }
+
+    private static Divider[] MakeDividers(PlantDescription plant, LineLayout layout, OutletLine[] outlets, CycleSwitch[] switches)
+    {
+        if (plant.Divider.Sections.Count == 0)
+            return [];
+        var dividers = new Divider[1 + plant.Secondaries.Count];
+        dividers[0] = new Divider(plant, plant.Divider, 0, 0, layout.End, outlets, switches);
+        for (int s = 0; s < plant.Secondaries.Count; s++)
+        {
+            int first = dividers[s].FirstSection + dividers[s].Sections;
+            dividers[s + 1] = new Divider(plant, plant.Secondaries[s].Divider, s + 1, first, layout.MainNodes + s, outlets, switches);
+        }
+
+        return dividers;
+    }
+
+    private Injector[] MakeInjectors(PlantDescription plant, LineLayout layout, OutletLine[] outlets)
+    {
+        var injectors = new Injector[plant.Injectors.Count];
+        for (int i = 0; i < injectors.Length; i++)
+        {
+            int outlet = FindOutlet(plant.Injectors[i].Outlet);
+            injectors[i] = new Injector(plant.Injectors[i], layout.SegmentEnd(plant.Injectors[i].Segment), outlets[outlet], outlet);
+        }
+
+        return injectors;
+    }
 }

@@ -18,6 +18,27 @@ public sealed record CamPumpDescription : PumpDescription
     /// <summary>Volumetric efficiency, a fraction, 0.01 to 1.</summary>
     public double VolumetricEfficiency { get; init; } = 1.0;
 
+    /// <summary>
+    /// Slip: what leaks back past the piston while it delivers, per pressure at reference viscosity, m3/s per Pa, 0 to 1e-9.
+    /// It falls as viscosity rises. Default 0.
+    /// </summary>
+    public double SlipM3PerSPa { get; init; }
+
+    /// <summary>
+    /// Filling loss a at reference viscosity and this speed: the element fills to 1/(1 + a m n), m the viscosity and n the
+    /// speed relative to those; 0 to 10. Default 0: it always fills.
+    /// </summary>
+    public double FillingLoss { get; init; }
+
+    /// <summary>Part of the motor's speed lost for each Pa at the pump's outlet, 1/Pa, 0 to 1e-6. Default 0.</summary>
+    public double SpeedSagPerPa { get; init; }
+
+    /// <summary>
+    /// Volume left in the element at the end of its stroke, fraction of the stroke volume, 0 to 1. Air drawn in leaves only as
+    /// far as it is compressed beyond this. Default 0.05.
+    /// </summary>
+    public double DeadVolume { get; init; } = 0.05;
+
     /// <summary>Pieces of constant flow that stand for the sine-shaped delivery half, 1 to 64. Default 8.</summary>
     public int DeliverySegments { get; init; } = 8;
 

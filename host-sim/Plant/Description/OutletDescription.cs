@@ -16,4 +16,13 @@ public sealed record OutletDescription
 
     /// <summary>Pressure that the point holds against the lubricant, Pa gauge, 0 to 5e7. Default 0.</summary>
     public double BackPressurePa { get; init; }
+
+    /// <summary>Pressure that opens the check valve at the point, Pa, 0 to 5e7. Default 0.</summary>
+    public double CheckValvePa { get; init; }
+
+    /// <summary>Length of the outlet's own line, m, 0 to 1000. Default 0: no line.</summary>
+    public double LineLengthM { get; init; }
+
+    /// <summary>Bore of that line, m, 5e-4 to 0.1. Default 4e-3.</summary>
+    public double LineBoreM { get; init; } = 4e-3;
 }

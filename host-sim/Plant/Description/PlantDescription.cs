@@ -41,9 +41,36 @@ public sealed record PlantDescription
     /// <summary>Whether the line pressure is measured by a transmitter.</summary>
     public bool HasPressureTransmitter { get; init; }
 
+    /// <summary>That transmitter, where there is one.</summary>
+    public PressureTransmitterDescription Transmitter { get; init; } = new();
+
+    /// <summary>Dividers fed by outlets of others, none to 16.</summary>
+    public IReadOnlyList<SecondaryDividerDescription> Secondaries { get; init; } = [];
+
+    /// <summary>Injectors on the line, none to 64; with them <see cref="Divider"/> is <see cref="DividerDescription.None"/>.</summary>
+    public IReadOnlyList<InjectorDescription> Injectors { get; init; } = [];
+
+    /// <summary>The vent valve, or null.</summary>
+    public VentValveDescription? VentValve { get; init; }
+
     /// <summary>The machine's shaft, or null.</summary>
     public ShaftDescription? Shaft { get; init; }
 
-    /// <summary>Temperature of the lubricant at the start, K, 200 to 500. Default 293.15. Shown to sensors; flow does not depend on it.</summary>
+    /// <summary>Temperature of the lubricant at the start, K, 200 to 500. Default 293.15. Losses, slip and bypass follow it.</summary>
     public double TemperatureK { get; init; } = 293.15;
+
+    /// <summary>The sections of all dividers: those of <see cref="Divider"/>, then of each secondary, in order.</summary>
+    public IEnumerable<SectionDescription> AllSections
+    {
+        get
+        {
+            foreach (SectionDescription section in Divider.Sections)
+                yield return section;
+            foreach (SecondaryDividerDescription secondary in Secondaries)
+            {
+                foreach (SectionDescription section in secondary.Divider.Sections)
+                    yield return section;
+            }
+        }
+    }
 }

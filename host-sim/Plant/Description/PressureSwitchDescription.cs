@@ -9,6 +9,9 @@ public sealed record PressureSwitchDescription
     /// <summary>It releases at and below this pressure, Pa gauge, 0 up to less than <see cref="TripPa"/>.</summary>
     public required double ResetPa { get; init; }
 
+    /// <summary>Where it is fitted.</summary>
+    public LinePlace Place { get; init; } = LinePlace.Pump;
+
     /// <summary>The contact.</summary>
     public SwitchContact Contact { get; init; } = SwitchContact.NormallyOpen;
 }

@@ -18,6 +18,15 @@ public sealed record ReservoirDescription
     /// <summary>A level switch releases when the content has risen by this much above its level, m3; 0 up to half the capacity. Default 0.</summary>
     public double LevelHysteresisM3 { get; init; }
 
+    /// <summary>
+    /// Below this content the pump draws air too: none at it, all air at nothing, m3, 0 to <see cref="CapacityM3"/>. Default 0:
+    /// air only when empty.
+    /// </summary>
+    public double AeratesBelowM3 { get; init; }
+
+    /// <summary>Air finely spread in the lubricant, fraction of its volume at atmosphere, 0 to 0.2. Default 0.</summary>
+    public double EntrainedAir { get; init; }
+
     /// <summary>Contact of the low switch.</summary>
     public SwitchContact LowContact { get; init; } = SwitchContact.NormallyOpen;
 

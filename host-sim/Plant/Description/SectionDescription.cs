@@ -12,8 +12,17 @@ public sealed record SectionDescription
     /// <summary>One or two outlets.</summary>
     public SectionOutlets Outlets { get; init; } = SectionOutlets.Twin;
 
-    /// <summary>Pressure that moves the piston against no back-pressure, Pa, 0 to 5e7. Default 5e5 (5 bar).</summary>
+    /// <summary>Pressure that makes the piston leave its end against no back-pressure, Pa, 0 to 5e7. Default 5e5 (5 bar).</summary>
     public double BreakawayPa { get; init; } = 5e5;
+
+    /// <summary>Pressure that keeps the piston moving once it has left its end, Pa, 0 up to <see cref="BreakawayPa"/>; null: the same.</summary>
+    public double? FrictionPa { get; init; }
+
+    /// <summary>
+    /// Bypass past the piston: flow per pressure difference at the lubricant's reference viscosity, m3/s per Pa, 0 to 1e-9.
+    /// Default 0: a tight piston.
+    /// </summary>
+    public double BypassM3PerSPa { get; init; }
 
     /// <summary>Where the piston stands at the start: 0 at L, 1 at R, between them in mid-travel. Default 0.</summary>
     public double InitialTravel { get; init; }

@@ -1,86 +1,88 @@
 using System;
+using LubeController.Plant.Description;
+using LubeController.Plant.Fluids;
 
 namespace LubeController.Plant.Hydraulics;
 
-/// <summary>Which pistons can move, and what flow each takes.</summary>
+/// <summary>Which pistons can move, and by which ways.</summary>
 internal sealed partial class Divider
 {
+    // How near a creeping flow needs its drive, Pa: half the clearance flow.
+    private const double CreepHalfPa = 100;
+
     // Scratch of the last resolution: pistons that could move if the pressure were there, and where to.
     private readonly int[] _movable;
     private readonly Place[] _destination;
-    private readonly double[] _flow;
-    private readonly double[] _flowBefore;
-    private readonly double[] _outletFlow;
-    private readonly int[] _moving;
+    private readonly int[] _branchOf;
+    private readonly double[] _worn;
+    private readonly double[] _stiff;
+    private readonly bool[] _stuck;
+    private readonly FlowTable _creep;
+    private FlowTable[] _ways = [];
+    private double _limitM3PerS;
+    private double _halfLimitLossPa;
     private int _movableCount;
-    private int _movingCount;
-    private double _pistonLimit;
     private bool _creeping;
 
-    internal bool Moves => _movingCount > 0;
+    /// <summary>Adds bypass to a piston, m3/s per Pa at reference viscosity.</summary>
+    internal void Wear(int piston, double bypass) => _worn[piston] = bypass;
 
-    /// <summary>Pistons whose flow changed in the last resolution; bit i is piston i.</summary>
-    internal ulong ChangedPistons { get; private set; }
+    /// <summary>Adds to what a piston needs, Pa.</summary>
+    internal void Stiffen(int piston, double pressurePa) => _stiff[piston] = pressurePa;
 
-    /// <summary>Outlets fed by those pistons, before or after; bit i is outlet i.</summary>
-    internal UInt128 ChangedOutlets { get; private set; }
+    internal void Stick(int piston, bool stuck) => _stuck[piston] = stuck;
 
-    /// <summary>
-    /// Gives each piston its flow at a standing pressure. Pistons that need less take the stroke limit from what is stored;
-    /// those that need exactly this pressure share what arrives; the others stand.
-    /// </summary>
-    /// <param name="pressurePa">Line pressure.</param>
-    /// <param name="arriving">Flow into the line, less leaks, m3/s; may be negative.</param>
-    /// <returns>The flow that stays in the line, m3/s; negative if more is taken than arrives.</returns>
-    internal double Resolve(double pressurePa, double arriving)
+    /// <summary>Tabulates the ways through passages and outlet lines for the lubricant as it is now.</summary>
+    internal void FollowLubricant(Lubricant lubricant)
     {
-        Array.Copy(_flow, _flowBefore, _n);
-        double net;
+        double ratio = lubricant.ApparentViscosityPaS / lubricant.ReferenceViscosityPaS;
+        var passage = new PassageLaw(_limitM3PerS, _halfLimitLossPa * ratio);
+        for (int outlet = 0; outlet < _outlets.Length; outlet++)
+        {
+            if (_ways[outlet] is not { } way)
+                continue;
+            if (_outlets[outlet].HasLine)
+                way.Fill(new PassageAndTubeLaw(passage, new TubeLaw(lubricant, _outlets[outlet].LineLengthM, _outlets[outlet].LineBoreM)));
+            else
+                way.Fill(passage);
+        }
+
+        _creep.Fill(new PassageLaw(_clearanceFlow / ratio, CreepHalfPa));
+    }
+
+    /// <summary>Lets pistons leave their ends that have the pressure to, and adds every open way to the network.</summary>
+    /// <param name="network">The network; pressures as of now.</param>
+    /// <param name="viscosityRatio">Viscosity now over that at reference temperature.</param>
+    internal void Resolve(Network network, double viscosityRatio)
+    {
         do
-        {
             FindMovable();
-            Array.Clear(_flow);
-            net = Share(pressurePa, arriving);
-        }
-        while (LeaveEnds());
-        CollectMoving();
-        return net;
-    }
-
-    /// <summary>The lowest need above a pressure among pistons that could move, or infinity.</summary>
-    internal double NeedAbove(double pressurePa)
-    {
-        double nearest = double.PositiveInfinity;
+        while (LeaveEnds(network));
         for (int k = 0; k < _movableCount; k++)
         {
-            double need = NeedOf(_movable[k]);
-            if (need > pressurePa && need < nearest)
-                nearest = need;
+            int piston = _movable[k];
+            _branchOf[piston] = -1;
+            if (_place[piston] == Place.MidTravel)
+                AddStroke(network, piston);
         }
 
-        return nearest;
+        if (!InletBlocked)
+            AddBypasses(network, viscosityRatio);
     }
 
-    /// <summary>The highest need below a pressure among pistons that could move, or 0.</summary>
-    internal double NeedBelow(double pressurePa)
+    /// <summary>What keeps a piston that could move, at the planned step's start (part 0) or end (1), Pa; above 0 it moves.</summary>
+    private double DrivePa(Network network, int piston, double part)
     {
-        double nearest = 0;
-        for (int k = 0; k < _movableCount; k++)
-        {
-            double need = NeedOf(_movable[k]);
-            if (need < pressurePa && need > nearest)
-                nearest = need;
-        }
-
-        return nearest;
+        OutletLine outlet = _outlets[_outletOfPort[Port(piston, _destination[piston])]];
+        double drop = network.PressureAt(Node, part) - Need(piston) - outlet.OffsetPa;
+        return outlet.Node < 0 ? drop : drop - network.PressureAt(outlet.Node, part);
     }
 
-    private double NeedOf(int piston) => _need[Port(piston, _destination[piston])];
+    private double Need(int piston) => _stiff[piston] + (_place[piston] == Place.MidTravel ? _friction[piston] : _breakaway[piston]);
 
     private void FindMovable()
     {
         _movableCount = 0;
-        _pistonLimit = _flowLimit;
         _creeping = false;
         if (InletBlocked)
             return;
@@ -100,7 +102,6 @@ internal sealed partial class Divider
     // All in mid-travel: what seeps past a land seeps most where its piston is nearer to opening.
     private void FindCreeping()
     {
-        _pistonLimit = _clearanceFlow;
         _creeping = true;
         for (int i = 0; i < _n; i++)
         {
@@ -112,130 +113,88 @@ internal sealed partial class Divider
 
     private void AddMovable(int piston, Place sent)
     {
-        if (_place[piston] == sent || _blocked[_outletOfPort[Port(piston, sent)]])
+        if (_place[piston] == sent || Kept(piston, sent))
             return;
         _destination[piston] = sent;
         _movable[_movableCount++] = piston;
     }
 
-    private double Share(double pressurePa, double arriving)
-    {
-        double rest = arriving;
-        double weight = 0;
-        int sharing = 0;
-        for (int k = 0; k < _movableCount; k++)
-        {
-            int piston = _movable[k];
-            double need = NeedOf(piston);
-            if (need < pressurePa)
-            {
-                _flow[piston] = _pistonLimit;
-                rest -= _pistonLimit;
-            }
-            else if (need == pressurePa)
-            {
-                weight += _share[piston];
-                sharing++;
-            }
-        }
-
-        if (sharing == 0 || rest <= 0)
-            return rest;
-        double most = sharing * _pistonLimit;
-        if (rest >= most)
-        {
-            Split(pressurePa, double.PositiveInfinity, 1);
-            return rest - most;
-        }
-
-        Split(pressurePa, rest, weight);
-        return 0;
-    }
-
-    // By weight, none above the limit; what a limited piston leaves goes to the others. Each round limits at least one.
-    private void Split(double pressurePa, double flow, double weight)
-    {
-        bool limited;
-        do
-        {
-            limited = false;
-            double left = flow;
-            double leftWeight = weight;
-            for (int k = 0; k < _movableCount; k++)
-            {
-                int piston = _movable[k];
-                if (NeedOf(piston) != pressurePa || _flow[piston] == _pistonLimit)
-                    continue;
-                double part = flow * (_share[piston] / weight);
-                if (part >= _pistonLimit)
-                {
-                    _flow[piston] = _pistonLimit;
-                    left -= _pistonLimit;
-                    leftWeight -= _share[piston];
-                    limited = true;
-                }
-                else
-                {
-                    _flow[piston] = part;
-                }
-            }
-
-            flow = left;
-            weight = leftWeight;
-        }
-        while (limited && weight > 0);
-    }
-
-    private bool LeaveEnds()
+    private bool LeaveEnds(Network network)
     {
         bool left = false;
         for (int k = 0; k < _movableCount; k++)
         {
             int piston = _movable[k];
-            if (_flow[piston] <= 0 || _place[piston] == Place.MidTravel)
+            if (_place[piston] == Place.MidTravel || DrivePa(network, piston, 0) < -Crossing.NearPa(Need(piston)))
                 continue;
-            _place[piston] = Place.MidTravel;
+            _branchOf[piston] = -2;
             left = true;
+        }
+
+        // All that leave in the same instant were free to: only now do they close each other's ways.
+        for (int k = 0; left && k < _movableCount; k++)
+        {
+            if (_branchOf[_movable[k]] == -2)
+                _place[_movable[k]] = Place.MidTravel;
+            _branchOf[_movable[k]] = -1;
         }
 
         return left;
     }
 
-    private void CollectMoving()
+    private void AddStroke(Network network, int piston)
     {
-        Array.Clear(_outletFlow);
-        _movingCount = 0;
-        for (int k = 0; k < _movableCount; k++)
+        int port = Port(piston, _destination[piston]);
+        OutletLine outlet = _outlets[_outletOfPort[port]];
+        _branchOf[piston] = network.Branches;
+        network.Add(new Branch
         {
-            int piston = _movable[k];
-            double flow = _flow[piston];
-            if (flow <= 0)
-                continue;
-            _moving[_movingCount++] = piston;
-            _outletFlow[_outletOfPort[Port(piston, _destination[piston])]] += flow;
-            if (_destination[piston] == Place.AtL)
-                _flow[piston] = -flow;
-        }
-
-        NoteChanges();
+            Kind = BranchKind.Stroke,
+            Part = piston,
+            Unit = Unit,
+            Outlet = _outletOfPort[port],
+            From = Node,
+            To = outlet.Node,
+            OffsetPa = Need(piston) + outlet.OffsetPa,
+            Weight = _share[piston] * outlet.Open,
+            Table = _creeping ? _creep : _ways[_outletOfPort[port]],
+            OneWay = true,
+        });
     }
 
-    private void NoteChanges()
+    // The piston's pressure side leaks past it to the side that its way out is open from.
+    private void AddBypasses(Network network, double viscosityRatio)
     {
-        ulong pistons = 0;
-        UInt128 outlets = 0;
         for (int i = 0; i < _n; i++)
         {
-            if (_flow[i] == _flowBefore[i])
+            double conductance = _bypass[i] + _worn[i];
+            if (conductance == 0 || !TrySentTo(i, out Place sent))
                 continue;
-            pistons |= 1UL << i;
-            outlets |= OutletBit(i, _flow[i]) | OutletBit(i, _flowBefore[i]);
+            OutletLine outlet = _outlets[_outletOfPort[Port(i, sent)]];
+            if (outlet.Blocked)
+                continue;
+            network.Add(new Branch
+            {
+                Kind = BranchKind.Bypass,
+                Part = i,
+                Unit = Unit,
+                Outlet = _outletOfPort[Port(i, sent)],
+                From = Node,
+                To = outlet.Node,
+                OffsetPa = outlet.OffsetPa,
+                Weight = 1,
+                Conductance = conductance / viscosityRatio,
+                OneWay = true,
+            });
         }
-
-        ChangedPistons = pistons;
-        ChangedOutlets = outlets;
     }
 
-    private UInt128 OutletBit(int piston, double flow) =>
-        flow == 0 ? 0 : UInt128.One << _outletOfPort[flow < 0 ? piston : piston + _n];
+    private void MakeTables(DividerDescription divider)
+    {
+        _limitM3PerS = divider.StrokeFlowLimitM3PerS;
+        _halfLimitLossPa = divider.HalfLimitLossPa;
+        _ways = new FlowTable[_outlets.Length];
+        foreach (int outlet in _outletOfPort)
+            _ways[outlet] ??= new FlowTable();
+    }
 }

@@ -6,100 +6,146 @@ namespace LubeController.Plant.Hydraulics;
 /// <summary>Moves the pistons and what they actuate.</summary>
 internal sealed partial class Divider
 {
+    /// <summary>How near to a target a position counts as there, part of a stroke.</summary>
+    private const double Near = 1e-9;
+
     /// <summary>
-    /// Two positions nearer than this part of a stroke are the same, so that pistons that travel in step arrive in an exact
-    /// tie although their sums were rounded apart.
+    /// A piston as near as this to its end when a step ends arrives with it, part of a stroke: pistons that travel in step
+    /// arrive in an exact tie although what the line stores differs a little from tie to tie.
     /// </summary>
-    private const double SamePlace = 1e-12;
+    private const double Tie = 1e-6;
 
-    internal double PositionAfter(int piston, double seconds) =>
-        Math.Clamp(_position[piston] + (_flow[piston] * seconds), 0, _volume[piston]);
+    private readonly double[] _delta;
+    private readonly double[] _rate;
 
-    internal double TravelAfter(int piston, double seconds) => PositionAfter(piston, seconds) / _volume[piston];
+    internal bool Moves { get; private set; }
 
-    internal double DisplacedAfter(int piston, double seconds) => _displaced[piston].Value + (Math.Abs(_flow[piston]) * seconds);
+    /// <summary>Pistons whose rate differs from that of the step before; bit i is piston i.</summary>
+    internal ulong ChangedPistons { get; private set; }
 
-    internal double DeliveredAfter(int outlet, double seconds) => _delivered[outlet].Value + (_outletFlow[outlet] * seconds);
+    internal double PositionAfter(int piston, double part) =>
+        Math.Clamp(_position[piston] + (_delta[piston] * part), 0, _volume[piston]);
 
-    internal double OutletFlow(int outlet) => _outletFlow[outlet];
+    internal double TravelAfter(int piston, double part) => PositionAfter(piston, part) / _volume[piston];
 
-    /// <summary>Time until a piston arrives, a switch changes or a creeping piston passes the middle, s.</summary>
-    internal double NextS()
+    internal double DisplacedAfter(int piston, double part) => _displaced[piston].Value + (Math.Abs(_delta[piston]) * part);
+
+    /// <summary>Looks for what the tried step would pass: ends, switches, and pressures that set pistons moving.</summary>
+    internal void Look(Network network, ref Crossing crossing)
     {
-        double nearest = double.PositiveInfinity;
-        for (int k = 0; k < _movingCount; k++)
+        for (int k = 0; k < _movableCount; k++)
         {
-            int piston = _moving[k];
-            double flow = _flow[piston];
-            nearest = Math.Min(nearest, TimeTo(piston, flow > 0 ? _volume[piston] : 0));
-            foreach (CycleSwitch cycle in _switchesOfPiston[piston])
+            int piston = _movable[k];
+            int branch = _branchOf[piston];
+            if (branch < 0 || network.FlowM3PerS(branch) <= 0)
+                crossing.Rising(DrivePa(network, piston, 0), DrivePa(network, piston, 1), 0, Crossing.NearPa(Need(piston)));
+            if (branch >= 0)
+                LookAlong(piston, network.BranchVolumeM3(branch), ref crossing);
+        }
+    }
+
+    /// <summary>Takes over what the planned step moves; pistons that come within a tie of their ends arrive.</summary>
+    /// <returns>Whether a volume was made up.</returns>
+    internal bool Plan(Network network, double perSecond)
+    {
+        Moves = false;
+        ulong changed = 0;
+        bool madeUp = false;
+        Array.Clear(_delta);
+        for (int k = 0; k < _movableCount; k++)
+        {
+            int piston = _movable[k];
+            int branch = _branchOf[piston];
+            if (branch < 0)
+                continue;
+            double volume = network.BranchVolumeM3(branch);
+            double left = _destination[piston] == Place.AtR ? _volume[piston] - _position[piston] : _position[piston];
+            if (volume > 0 && volume != left && Math.Abs(volume - left) <= Tie * _volume[piston])
             {
-                double target = cycle.Target(flow > 0);
-                if (!double.IsNaN(target))
-                    nearest = Math.Min(nearest, TimeTo(piston, target));
+                network.SetBranchVolume(branch, left);
+                volume = left;
+                madeUp = true;
             }
 
-            if (_creeping && _lean[piston] != Math.Sign(flow))
-                nearest = Math.Min(nearest, TimeToMiddle(piston));
+            Moves |= volume > 0;
+            _delta[piston] = _destination[piston] == Place.AtR ? volume : -volume;
         }
 
-        return nearest;
-    }
-
-    internal void Advance(double seconds)
-    {
-        for (int k = 0; k < _movingCount; k++)
+        for (int i = 0; i < _n; i++)
         {
-            int piston = _moving[k];
-            double flow = _flow[piston];
-            double moved = Math.Abs(flow) * seconds;
-            _position[piston] += flow * seconds;
-            _displaced[piston].Add(moved);
-            Lean(piston, flow > 0);
+            double rate = _delta[i] * perSecond;
+            if (rate != _rate[i])
+                changed |= 1UL << i;
+            _rate[i] = rate;
         }
 
-        for (int outlet = 0; outlet < _delivered.Length; outlet++)
-            _delivered[outlet].Add(_outletFlow[outlet] * seconds);
+        ChangedPistons = changed;
+        return madeUp;
     }
 
-    /// <summary>Lets what was reached happen: switches change, pistons arrive, creeping pistons lean the other way.</summary>
+    internal void Commit(double part)
+    {
+        for (int i = 0; i < _n; i++)
+        {
+            if (_delta[i] == 0)
+                continue;
+            _position[i] += _delta[i] * part;
+            _displaced[i].Add(Math.Abs(_delta[i]) * part);
+            Lean(i, _delta[i] > 0);
+        }
+    }
+
+    /// <summary>Lets what was reached happen: switches change, pistons arrive.</summary>
     internal void Reach()
     {
-        for (int k = 0; k < _movingCount; k++)
+        for (int i = 0; i < _n; i++)
         {
-            int piston = _moving[k];
-            bool towardsRight = _flow[piston] > 0;
-            foreach (CycleSwitch cycle in _switchesOfPiston[piston])
+            if (_delta[i] == 0)
+                continue;
+            bool towardsRight = _delta[i] > 0;
+            foreach (CycleSwitch cycle in _switchesOfPiston[i])
             {
                 double target = cycle.Target(towardsRight);
-                if (!double.IsNaN(target) && Reached(piston, target, towardsRight))
+                if (!double.IsNaN(target) && Left(i, target, towardsRight) <= Near * _volume[i])
                     cycle.Change();
             }
 
-            double end = towardsRight ? _volume[piston] : 0;
-            if (Reached(piston, end, towardsRight))
-                Arrive(piston, end, towardsRight ? Place.AtR : Place.AtL);
+            double end = towardsRight ? _volume[i] : 0;
+            if (Left(i, end, towardsRight) <= Near * _volume[i])
+                Arrive(i, end, towardsRight ? Place.AtR : Place.AtL);
         }
     }
 
-    private double TimeTo(int piston, double target) => Math.Max(0, (target - _position[piston]) / _flow[piston]);
-
-    private double TimeToMiddle(int piston)
+    private void LookAlong(int piston, double volume, ref Crossing crossing)
     {
-        double seconds = ((_volume[piston] / 2) - _position[piston]) / _flow[piston];
-        return seconds >= 0 ? seconds : double.PositiveInfinity;
+        if (volume <= 0)
+            return;
+        bool towardsRight = _destination[piston] == Place.AtR;
+        double near = Near * _volume[piston];
+        LookFor(piston, volume, towardsRight ? _volume[piston] : 0, near, ref crossing);
+        foreach (CycleSwitch cycle in _switchesOfPiston[piston])
+        {
+            double target = cycle.Target(towardsRight);
+            if (!double.IsNaN(target))
+                LookFor(piston, volume, target, near, ref crossing);
+        }
+
+        if (_creeping && _lean[piston] != (towardsRight ? 1 : -1))
+            LookFor(piston, volume, _volume[piston] / 2, near, ref crossing);
     }
 
-    private bool Reached(int piston, double target, bool towardsRight)
+    private void LookFor(int piston, double volume, double target, double near, ref Crossing crossing)
     {
-        double left = towardsRight ? target - _position[piston] : _position[piston] - target;
-        return left <= _volume[piston] * SamePlace;
+        double left = Left(piston, target, _destination[piston] == Place.AtR);
+        crossing.Rising(0, volume, left, near);
     }
+
+    private double Left(int piston, double target, bool towardsRight) =>
+        towardsRight ? target - _position[piston] : _position[piston] - target;
 
     private void Lean(int piston, bool towardsRight)
     {
-        double middle = _volume[piston] / 2;
-        if (Reached(piston, middle, towardsRight))
+        if (Left(piston, _volume[piston] / 2, towardsRight) <= Near * _volume[piston])
             _lean[piston] = towardsRight ? 1 : -1;
     }
 

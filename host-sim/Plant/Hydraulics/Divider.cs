@@ -20,11 +20,11 @@ internal sealed partial class Divider
     private readonly int _n;
     private readonly double[] _volume;
     private readonly double[] _share;
-    private readonly double[] _need;
+    private readonly double[] _friction;
+    private readonly double[] _breakaway;
+    private readonly double[] _bypass;
     private readonly int[] _outletOfPort;
-    private readonly double _flowLimit;
     private readonly double _clearanceFlow;
-    private readonly CycleSwitch[] _switches;
     private readonly CycleSwitch[][] _switchesOfPiston;
 
     private readonly double[] _position;
@@ -33,18 +33,31 @@ internal sealed partial class Divider
     private readonly Place[] _lastEnd;
     private readonly int[] _lean;
     private readonly long[] _strokes;
-    private readonly Sum[] _delivered;
-    private readonly bool[] _blocked;
+    private readonly OutletLine[] _outlets;
 
-    internal Divider(PlantDescription plant, ulong seed)
+    /// <param name="plant">The plant.</param>
+    /// <param name="divider">The divider of it that this is.</param>
+    /// <param name="unit">Its number: 0 the main one.</param>
+    /// <param name="firstSection">Number of its first section among all.</param>
+    /// <param name="node">The node that its gallery belongs to.</param>
+    /// <param name="outlets">All outlets of the plant.</param>
+    /// <param name="switches">All cycle switches of the plant.</param>
+    internal Divider(PlantDescription plant, DividerDescription divider, int unit, int firstSection, int node, OutletLine[] outlets, CycleSwitch[] switches)
     {
-        DividerDescription divider = plant.Divider;
+        Unit = unit;
+        FirstSection = firstSection;
+        Node = node;
+        _outlets = outlets;
         _n = divider.Sections.Count;
         _volume = new double[_n];
         _share = new double[_n];
-        _need = new double[2 * _n];
-        _outletOfPort = OutletOfPort(plant);
-        _flowLimit = divider.StrokeFlowLimitM3PerS;
+        _friction = new double[_n];
+        _breakaway = new double[_n];
+        _bypass = new double[_n];
+        _worn = new double[_n];
+        _stiff = new double[_n];
+        _stuck = new bool[_n];
+        _outletOfPort = OutletOfPort(plant, divider);
         _clearanceFlow = divider.LandClearanceFlowM3PerS ?? 0;
         _position = new double[_n];
         _displaced = new Sum[_n];
@@ -52,25 +65,30 @@ internal sealed partial class Divider
         _lastEnd = new Place[_n];
         _lean = new int[_n];
         _strokes = new long[2 * _n];
-        _delivered = new Sum[plant.Outlets.Count];
-        _blocked = new bool[plant.Outlets.Count];
-        _flow = new double[_n];
-        _flowBefore = new double[_n];
-        _outletFlow = new double[plant.Outlets.Count];
+        _delta = new double[_n];
+        _rate = new double[_n];
         _movable = new int[_n];
         _destination = new Place[_n];
-        _moving = new int[_n];
+        _branchOf = new int[_n];
         for (int i = 0; i < _n; i++)
-            PutAtStart(i, divider.Sections[i], plant.Outlets);
-        _switches = MakeSwitches(plant, seed);
+            PutAtStart(i, divider.Sections[i]);
+        _creep = new FlowTable();
+        MakeTables(divider);
         _switchesOfPiston = new CycleSwitch[_n][];
         for (int i = 0; i < _n; i++)
-            _switchesOfPiston[i] = SwitchesOf(i, plant);
+            _switchesOfPiston[i] = SwitchesOf(divider.Sections[i].Name, plant, switches);
     }
 
-    internal int Sections => _n;
+    /// <summary>Number of the divider: 0 the main one.</summary>
+    internal int Unit { get; }
 
-    internal CycleSwitch[] Switches => _switches;
+    /// <summary>Number of its first section among all of the plant.</summary>
+    internal int FirstSection { get; }
+
+    /// <summary>The node that its gallery belongs to.</summary>
+    internal int Node { get; }
+
+    internal int Sections => _n;
 
     internal bool InletBlocked { get; set; }
 
@@ -86,10 +104,6 @@ internal sealed partial class Divider
     }
 
     internal int Outlet(int section, Side side) => _outletOfPort[side == Side.L ? section : section + _n];
-
-    internal bool OutletBlocked(int outlet) => _blocked[outlet];
-
-    internal void BlockOutlet(int outlet, bool blocked) => _blocked[outlet] = blocked;
 
     internal long Strokes(int section, Side side) => _strokes[side == Side.L ? section : section + _n];
 
@@ -126,8 +140,8 @@ internal sealed partial class Divider
     }
 
     /// <summary>
-    /// The first piston that has its way open, is not where it is sent, and is kept there by a blocked outlet or the blocked
-    /// inlet; -1 if another could move, or none is kept.
+    /// The first piston that has its way open, is not where it is sent, and is kept there by a blocked outlet, the blocked
+    /// inlet or its own stiffness; -1 if another could move, or none is kept.
     /// </summary>
     internal int BlockedPiston(out Side side)
     {
@@ -137,7 +151,7 @@ internal sealed partial class Divider
         {
             if (!TrySentTo(i, out Place sent) || sent == _place[i])
                 continue;
-            if (!InletBlocked && !_blocked[_outletOfPort[Port(i, sent)]])
+            if (!Kept(i, sent))
                 return -1;
             if (first >= 0)
                 continue;
@@ -154,7 +168,7 @@ internal sealed partial class Divider
         for (int i = 0; i < _n; i++)
         {
             print.Add(_position[i]);
-            print.Add(_flow[i]);
+            print.Add(_delta[i]);
             _displaced[i].AddTo(ref print);
             print.Add((long)_place[i]);
             print.Add((long)_lastEnd[i]);
@@ -162,26 +176,21 @@ internal sealed partial class Divider
             print.Add(_strokes[i]);
             print.Add(_strokes[i + _n]);
         }
-
-        for (int outlet = 0; outlet < _delivered.Length; outlet++)
-        {
-            _delivered[outlet].AddTo(ref print);
-            print.Add(_blocked[outlet]);
-        }
-
-        foreach (CycleSwitch cycle in _switches)
-            cycle.AddTo(ref print);
     }
 
-    private static int[] OutletOfPort(PlantDescription plant)
+    private static int[] OutletOfPort(PlantDescription plant, DividerDescription divider)
     {
-        int[] root = PortGroups.Roots(plant.Divider);
+        int[] root = PortGroups.Roots(divider);
         var outletOfPort = new int[root.Length];
         for (int outlet = 0; outlet < plant.Outlets.Count; outlet++)
         {
+            if (plant.Outlets[outlet].Ports.Count == 0)
+                continue;
             PortDescription first = plant.Outlets[outlet].Ports[0];
-            int section = PortGroups.IndexOf(plant.Divider, first.Section);
-            int group = root[first.Side == Side.L ? section : section + plant.Divider.Sections.Count];
+            int section = PortGroups.IndexOf(divider, first.Section);
+            if (section < 0)
+                continue;
+            int group = root[first.Side == Side.L ? section : section + divider.Sections.Count];
             for (int port = 0; port < root.Length; port++)
             {
                 if (root[port] == group)
@@ -219,38 +228,29 @@ internal sealed partial class Divider
         return true;
     }
 
-    private void PutAtStart(int i, SectionDescription section, IReadOnlyList<OutletDescription> outlets)
+    private bool Kept(int piston, Place sent) =>
+        InletBlocked || _stuck[piston] || _outlets[_outletOfPort[Port(piston, sent)]].Blocked;
+
+    private void PutAtStart(int i, SectionDescription section)
     {
         _volume[i] = section.VolumePerStrokeM3;
         _share[i] = section.FlowShare;
-        _need[i] = section.BreakawayPa + outlets[_outletOfPort[i]].BackPressurePa;
-        _need[i + _n] = section.BreakawayPa + outlets[_outletOfPort[i + _n]].BackPressurePa;
+        _breakaway[i] = section.BreakawayPa;
+        _friction[i] = section.FrictionPa ?? section.BreakawayPa;
+        _bypass[i] = section.BypassM3PerSPa;
         _position[i] = section.InitialTravel * section.VolumePerStrokeM3;
         _lastEnd[i] = section.InitialTravel < 0.5 ? Place.AtL : Place.AtR;
         _place[i] = section.InitialTravel is 0 or 1 ? _lastEnd[i] : Place.MidTravel;
         _lean[i] = Math.Sign(section.InitialTravel - 0.5);
     }
 
-    private CycleSwitch[] MakeSwitches(PlantDescription plant, ulong seed)
-    {
-        var switches = new CycleSwitch[plant.CycleSwitches.Count];
-        var seeds = new SeededGenerator(seed);
-        for (int s = 0; s < switches.Length; s++)
-        {
-            int piston = PortGroups.IndexOf(plant.Divider, plant.CycleSwitches[s].Section);
-            switches[s] = new CycleSwitch(plant.CycleSwitches[s], _volume[piston], _position[piston], seeds.Next());
-        }
-
-        return switches;
-    }
-
-    private CycleSwitch[] SwitchesOf(int piston, PlantDescription plant)
+    private static CycleSwitch[] SwitchesOf(string section, PlantDescription plant, CycleSwitch[] switches)
     {
         var found = new List<CycleSwitch>();
-        for (int s = 0; s < _switches.Length; s++)
+        for (int s = 0; s < switches.Length; s++)
         {
-            if (PortGroups.IndexOf(plant.Divider, plant.CycleSwitches[s].Section) == piston)
-                found.Add(_switches[s]);
+            if (string.Equals(plant.CycleSwitches[s].Section, section, StringComparison.Ordinal))
+                found.Add(switches[s]);
         }
 
         return [.. found];

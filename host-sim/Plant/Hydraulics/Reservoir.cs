@@ -4,13 +4,17 @@ using LubeController.Plant.Sensing;
 
 namespace LubeController.Plant.Hydraulics;
 
-/// <summary>What the pump draws from and the relief valve returns to, with its two level switches.</summary>
+/// <summary>What the pump draws from and the valves return to, with its two level switches.</summary>
 internal sealed class Reservoir
 {
+    private readonly double _aeratesBelow;
+    private readonly double _entrained;
     private Sum _content;
 
     internal Reservoir(ReservoirDescription description)
     {
+        _aeratesBelow = description.AeratesBelowM3;
+        _entrained = description.EntrainedAir;
         _content.Set(description.ContentM3);
         Low = new LevelSwitch(description.LowLevelM3, description.LevelHysteresisM3, description.LowContact, ContentM3);
         Empty = new LevelSwitch(description.EmptyLevelM3, description.LevelHysteresisM3, description.EmptyContact, ContentM3);
@@ -18,29 +22,42 @@ internal sealed class Reservoir
 
     internal double ContentM3 => _content.Value;
 
-    /// <summary>What flows in less what flows out; never positive.</summary>
-    internal double RateM3PerS { get; set; }
+    /// <summary>What the planned step changes, m3.</summary>
+    internal double StepM3 { get; set; }
 
     internal LevelSwitch Low { get; }
 
     internal LevelSwitch Empty { get; }
 
-    internal void Advance(double seconds) => _content.Add(RateM3PerS * seconds);
+    /// <summary>Air that a blocked or leaking suction adds to what is drawn, 0 to 1.</summary>
+    internal double SuctionAir { get; set; }
 
-    internal void Place(double contentM3) => _content.Set(contentM3);
-
-    /// <summary>The content at which the next thing happens, or not a number while it stands still.</summary>
-    internal double NextTarget()
+    /// <summary>Air in what is drawn now, 0 to 1: what is entrained, what a leaking suction adds, and all where the level is too low.</summary>
+    internal double AirShare
     {
-        if (RateM3PerS >= 0)
-            return double.NaN;
-        double low = Low.Actuated ? 0 : Low.LevelM3;
-        double empty = Empty.Actuated ? 0 : Empty.LevelM3;
-        return Math.Max(low, empty);
+        get
+        {
+            if (ContentM3 <= 0)
+                return 1;
+            double uncovered = ContentM3 < _aeratesBelow ? 1 - (ContentM3 / _aeratesBelow) : 0;
+            return 1 - ((1 - _entrained) * (1 - SuctionAir) * (1 - uncovered));
+        }
     }
 
-    internal void FollowSwitches()
+    internal void Look(ref Crossing crossing)
     {
+        double start = ContentM3;
+        double end = start + StepM3;
+        crossing.Falling(start, end, 0, LevelSwitch.NearM3);
+        Low.Look(start, end, ref crossing);
+        Empty.Look(start, end, ref crossing);
+    }
+
+    internal void Commit(double part)
+    {
+        _content.Add(part * StepM3);
+        if (ContentM3 < LevelSwitch.NearM3)
+            _content.Set(Math.Max(0, ContentM3 < 0 ? 0 : ContentM3));
         Low.Follow(ContentM3);
         Empty.Follow(ContentM3);
     }
@@ -51,15 +68,16 @@ internal sealed class Reservoir
     {
         double before = ContentM3;
         _content.Set(contentM3);
-        Low.Jump(ContentM3);
-        Empty.Jump(ContentM3);
+        Low.Follow(ContentM3);
+        Empty.Follow(ContentM3);
         return ContentM3 - before;
     }
 
     internal void AddTo(ref Fingerprint print)
     {
         _content.AddTo(ref print);
-        print.Add(RateM3PerS);
+        print.Add(StepM3);
+        print.Add(SuctionAir);
         Low.AddTo(ref print);
         Empty.AddTo(ref print);
     }

@@ -1,10 +1,14 @@
 using LubeController.Plant.Description;
+using LubeController.Plant.Hydraulics;
 
 namespace LubeController.Plant.Sensing;
 
 /// <summary>A switch that is actuated while a content is at or below its level, and released above level plus hysteresis.</summary>
 internal sealed class LevelSwitch
 {
+    /// <summary>How near to a level a content counts as there, m3.</summary>
+    internal const double NearM3 = 1e-15;
+
     private readonly double _release;
     private readonly SwitchContact _contact;
 
@@ -27,19 +31,21 @@ internal sealed class LevelSwitch
     /// <summary>The contact's level: on is closed.</summary>
     internal bool On => StuckOn || (!StuckOff && (Actuated != (_contact == SwitchContact.NormallyClosed)));
 
-    /// <summary>Follows a content that fell. Flow never raises one: the relief valve returns at most what is pumped.</summary>
-    internal void Follow(double content)
+    /// <summary>Looks for where a content that moves so would change it.</summary>
+    internal void Look(double start, double end, ref Crossing crossing)
     {
-        if (content <= LevelM3)
-            Actuated = true;
+        if (Actuated)
+            crossing.Rising(start, end, _release, NearM3);
+        else
+            crossing.Falling(start, end, LevelM3, NearM3);
     }
 
-    /// <summary>Follows a content that was changed at once.</summary>
-    internal void Jump(double content)
+    /// <summary>Follows the content.</summary>
+    internal void Follow(double content)
     {
-        if (content <= LevelM3)
+        if (content <= LevelM3 + NearM3)
             Actuated = true;
-        else if (content >= _release)
+        else if (content >= _release - NearM3)
             Actuated = false;
     }
 

@@ -1,10 +1,14 @@
 using LubeController.Plant.Description;
+using LubeController.Plant.Hydraulics;
 
 namespace LubeController.Plant.Sensing;
 
 /// <summary>A switch that is actuated at and above its trip pressure and released at and below its reset pressure.</summary>
 internal sealed class PressureSwitch(PressureSwitchDescription description)
 {
+    /// <summary>Where it is fitted.</summary>
+    internal LinePlace Place => description.Place;
+
     internal bool Actuated { get; private set; }
 
     internal bool StuckOn { get; set; }
@@ -14,20 +18,21 @@ internal sealed class PressureSwitch(PressureSwitchDescription description)
     /// <summary>The contact's level: on is closed.</summary>
     internal bool On => StuckOn || (!StuckOff && (Actuated != (description.Contact == SwitchContact.NormallyClosed)));
 
-    /// <summary>The pressure at which it changes, if the pressure moves at this rate; not a number if it does not.</summary>
-    internal double Target(double rate)
+    /// <summary>Looks for where a pressure that moves so would change it.</summary>
+    internal void Look(double start, double end, ref Crossing crossing)
     {
-        if (rate > 0 && !Actuated)
-            return description.TripPa;
-        return rate < 0 && Actuated ? description.ResetPa : double.NaN;
+        if (Actuated)
+            crossing.Falling(start, end, description.ResetPa, Crossing.NearPa(description.ResetPa));
+        else
+            crossing.Rising(start, end, description.TripPa, Crossing.NearPa(description.TripPa));
     }
 
     /// <summary>Follows the pressure.</summary>
     internal void Follow(double pressurePa)
     {
-        if (pressurePa >= description.TripPa)
+        if (pressurePa >= description.TripPa - Crossing.NearPa(description.TripPa))
             Actuated = true;
-        else if (pressurePa <= description.ResetPa)
+        else if (pressurePa <= description.ResetPa + Crossing.NearPa(description.ResetPa))
             Actuated = false;
     }
 

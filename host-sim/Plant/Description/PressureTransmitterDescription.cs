@@ -1,0 +1,14 @@
+namespace LubeController.Plant.Description;
+
+/// <summary>A pressure transmitter: what it reads follows the pressure with a lag and ends at its range.</summary>
+public sealed record PressureTransmitterDescription
+{
+    /// <summary>The greatest pressure that it reads, Pa gauge, 1e5 to 1e8. Default 4e7 (400 bar).</summary>
+    public double RangePa { get; init; } = 4e7;
+
+    /// <summary>Time constant of its lag, s, 0 to 60. Default 0: none.</summary>
+    public double LagS { get; init; }
+
+    /// <summary>Where it is fitted.</summary>
+    public LinePlace Place { get; init; } = LinePlace.Pump;
+}

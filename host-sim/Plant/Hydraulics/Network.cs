@@ -1,0 +1,452 @@
+using System;
+
+namespace LubeController.Plant.Hydraulics;
+
+/// <summary>
+/// Volumes that store (nodes) and ways between and out of them (branches). A node holds, beyond what it holds at atmosphere,
+/// C p + A u(p): lubricant and wall by compliance C, and what its air A gave up. State is that stored volume; pressure
+/// follows from it.
+/// </summary>
+/// <remarks>
+/// One step is a Rosenbrock step of order two with a factor of 1 - 1/sqrt(2), L-stable (Verwer, Spee, Blom and Hundsdorfer
+/// 1999, from memory): one matrix, two solutions, no iteration. Every branch's volume is a linear combination of the same
+/// stages as the nodes' change, so what leaves one place arrives at another to rounding. Air is carried with the flow, its
+/// share in each node taken as of the step's start.
+/// </remarks>
+internal sealed class Network
+{
+    private const double Gamma = 0.29289321881345254;
+
+    private readonly int _n;
+    private readonly double[] _compliance;
+    private readonly double[] _volume;
+    private readonly Gas _gas;
+    private readonly double[] _stored;
+    private readonly double[] _air;
+    private readonly double[] _pressure;
+
+    private readonly double[] _slope;
+    private readonly double[] _airShare;
+    private readonly double[] _liquidShare;
+    private readonly double[] _reference;
+    private readonly double[] _stagePressure;
+    private readonly double[] _k1;
+    private readonly double[] _k2;
+    private readonly double[] _matrix;
+    private readonly double[] _storedChange;
+    private readonly double[] _airChange;
+    private readonly double[] _endPressure;
+
+    private Branch[] _branches = new Branch[16];
+    private double[] _flow = new double[16];
+    private double[] _flowSlope = new double[16];
+    private double[] _stageFlow = new double[16];
+    private double[] _branchVolume = new double[16];
+    private bool _anyAir;
+
+    internal Network(double[] volumeM3, double[] complianceM3PerPa, double[] airM3, double gasExponent)
+    {
+        _n = volumeM3.Length;
+        _volume = volumeM3;
+        _compliance = complianceM3PerPa;
+        _gas = new Gas(gasExponent);
+        _air = airM3;
+        _stored = new double[_n];
+        _pressure = new double[_n];
+        _slope = new double[_n];
+        _airShare = new double[_n];
+        _liquidShare = new double[_n];
+        _reference = new double[_n];
+        _stagePressure = new double[_n];
+        _k1 = new double[_n];
+        _k2 = new double[_n];
+        _matrix = new double[_n * _n];
+        _storedChange = new double[_n];
+        _airChange = new double[_n];
+        _endPressure = new double[_n];
+    }
+
+    internal int Nodes => _n;
+
+    internal int Branches { get; private set; }
+
+    /// <summary>What the pump brings into node 0; set before each step.</summary>
+    internal Inflow Pump { get; set; }
+
+    /// <summary>Volume that the pump brings in the planned step, lubricant and air at atmosphere, m3.</summary>
+    internal double PumpVolumeM3 { get; private set; }
+
+    /// <summary>The error that the planned step is estimated to make in a node's stored volume, m3: the largest.</summary>
+    internal double ErrorM3 { get; private set; }
+
+    internal double PressurePa(int node) => _pressure[node];
+
+    internal double EndPressurePa(int node) => _endPressure[node];
+
+    internal double AirM3(int node) => _air[node];
+
+    internal ref readonly Branch Branch(int index) => ref _branches[index];
+
+    /// <summary>Flow of a branch at the step's start, m3/s.</summary>
+    internal double FlowM3PerS(int branch) => _flow[branch];
+
+    /// <summary>Volume through a branch in the planned step, m3 at the pressure where it flows.</summary>
+    internal double BranchVolumeM3(int branch) => _branchVolume[branch];
+
+    /// <summary>The lubricant in each volume that leaves a node.</summary>
+    internal double LiquidShare(int node) => _liquidShare[node];
+
+    /// <summary>The air at atmosphere with each volume that leaves a node.</summary>
+    internal double AirShare(int node) => _airShare[node];
+
+    /// <summary>What all nodes hold beyond atmosphere, from their pressures, m3.</summary>
+    internal double StoredM3(double part)
+    {
+        double sum = 0;
+        for (int i = 0; i < _n; i++)
+        {
+            double air = _air[i] + (part * _airChange[i]);
+            double pressure = PressureOf(_stored[i] + (part * _storedChange[i]), air, _compliance[i], _pressure[i]);
+            sum += Holds(i, pressure, air);
+        }
+
+        return sum;
+    }
+
+    /// <summary>Air in all nodes, m3 at atmosphere, a part of the planned step on.</summary>
+    internal double AirM3At(double part)
+    {
+        double sum = 0;
+        for (int i = 0; i < _n; i++)
+            sum += _air[i] + (part * _airChange[i]);
+        return sum;
+    }
+
+    /// <summary>Pressure on the straight line to the planned step's end, Pa.</summary>
+    internal double PressureAt(int node, double part) => _pressure[node] + (part * (_endPressure[node] - _pressure[node]));
+
+    internal void ClearBranches() => Branches = 0;
+
+    internal void Add(in Branch branch)
+    {
+        if (Branches == _branches.Length)
+            Grow();
+        _branches[Branches++] = branch;
+    }
+
+    internal void SetBranchVolume(int branch, double volumeM3)
+    {
+        double change = volumeM3 - _branchVolume[branch];
+        _branchVolume[branch] = volumeM3;
+        ref readonly Branch b = ref _branches[branch];
+        Move(_storedChange, b.From, b.To, change * _reference[b.From]);
+        Move(_airChange, b.From, b.To, change * _airShare[b.From]);
+    }
+
+    /// <summary>Notes shares and flows as of now; called once before steps are tried from here.</summary>
+    internal void Begin()
+    {
+        _anyAir = Pump.AirShare > 0;
+        for (int i = 0; i < _n; i++)
+        {
+            double givenUp = _gas.GivenUp(_pressure[i], out double givenUpSlope);
+            _slope[i] = 1 / (_compliance[i] + (_air[i] * givenUpSlope));
+            double concentration = Math.Min(_air[i] / _volume[i], 1);
+            _anyAir |= _air[i] > 0;
+            _airShare[i] = concentration;
+            _liquidShare[i] = 1 - (concentration * (1 - givenUp));
+            _reference[i] = _liquidShare[i] + concentration;
+        }
+
+        for (int b = 0; b < Branches; b++)
+            _flow[b] = Evaluate(b, _pressure, out _flowSlope[b]);
+    }
+
+    /// <summary>Whether nothing flows now, to the given bound, m3/s.</summary>
+    internal bool Still(double boundM3PerS)
+    {
+        if (Pump.At(_pressure[0], out _) > 0)
+            return false;
+        for (int b = 0; b < Branches; b++)
+        {
+            if (Math.Abs(_flow[b]) > boundM3PerS)
+                return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Plans that nothing changes.</summary>
+    internal void Stand()
+    {
+        Array.Clear(_storedChange);
+        Array.Clear(_airChange);
+        Array.Clear(_branchVolume);
+        Array.Copy(_pressure, _endPressure, _n);
+        PumpVolumeM3 = 0;
+        ErrorM3 = 0;
+    }
+
+    /// <summary>Tries a step; what it would change is kept beside the state.</summary>
+    internal void Try(double seconds)
+    {
+        double gammaH = Gamma * seconds;
+        FillMatrix(gammaH);
+        double pump0 = Pump.At(_pressure[0], out double pumpSlope);
+        Assemble(_flow, pump0, _k1);
+        Solve(_k1);
+        for (int i = 0; i < _n; i++)
+            _stagePressure[i] = PressureOf(_stored[i] + (seconds * _k1[i]), _air[i], _compliance[i], _pressure[i]);
+        for (int b = 0; b < Branches; b++)
+            _stageFlow[b] = Evaluate(b, _stagePressure, out _);
+        double pump1 = Pump.At(_stagePressure[0], out _);
+        Assemble(_stageFlow, pump1, _k2);
+        for (int i = 0; i < _n; i++)
+            _k2[i] -= 2 * _k1[i];
+        Solve(_k2);
+        Combine(seconds, gammaH, pump0, pump1, pumpSlope);
+    }
+
+    /// <summary>Finds the pressures at the end of the planned step, after any change of branch volumes.</summary>
+    internal void Close()
+    {
+        for (int i = 0; i < _n; i++)
+            _endPressure[i] = PressureOf(_stored[i] + _storedChange[i], _air[i] + _airChange[i], _compliance[i], _pressure[i]);
+    }
+
+    /// <summary>Makes a part of the planned step the present.</summary>
+    internal void Commit(double part)
+    {
+        for (int i = 0; i < _n; i++)
+        {
+            _stored[i] += part * _storedChange[i];
+            _air[i] = Math.Max(0, _air[i] + (part * _airChange[i]));
+            _pressure[i] = part == 1 ? _endPressure[i] : PressureOf(_stored[i], _air[i], _compliance[i], _pressure[i]);
+        }
+    }
+
+    /// <summary>Spreads air evenly: more air displaces lubricant and lets the pressure fall, less is bled at standing pressure.</summary>
+    /// <returns>Stored volume lost by bleeding, m3.</returns>
+    internal double SetAir(double airM3)
+    {
+        double whole = 0;
+        foreach (double volume in _volume)
+            whole += volume;
+        double lost = 0;
+        for (int i = 0; i < _n; i++)
+        {
+            double next = airM3 * (_volume[i] / whole);
+            if (next < _air[i])
+            {
+                double before = _stored[i];
+                _air[i] = next;
+                _stored[i] = Holds(i, _pressure[i], next);
+                lost += before - _stored[i];
+            }
+            else
+            {
+                _air[i] = next;
+                _pressure[i] = PressureOf(_stored[i], next, _compliance[i], _pressure[i]);
+            }
+        }
+
+        return lost;
+    }
+
+    internal void AddTo(ref Fingerprint print)
+    {
+        for (int i = 0; i < _n; i++)
+        {
+            print.Add(_stored[i]);
+            print.Add(_air[i]);
+            print.Add(_pressure[i]);
+            print.Add(_storedChange[i]);
+        }
+    }
+
+    private static void Move(double[] changes, int from, int to, double amount)
+    {
+        changes[from] -= amount;
+        if (to >= 0)
+            changes[to] += amount;
+    }
+
+    private void Grow()
+    {
+        int length = 2 * _branches.Length;
+        Array.Resize(ref _branches, length);
+        Array.Resize(ref _flow, length);
+        Array.Resize(ref _flowSlope, length);
+        Array.Resize(ref _stageFlow, length);
+        Array.Resize(ref _branchVolume, length);
+    }
+
+    private double Holds(int node, double pressurePa, double airM3) =>
+        (_compliance[node] * pressurePa) + (airM3 == 0 ? 0 : airM3 * _gas.GivenUp(pressurePa, out _));
+
+    // C p + A u(p) = stored. Isothermal: the positive root of a quadratic, in the form that does not cancel.
+    private double PressureOf(double stored, double air, double compliance, double guess)
+    {
+        if (air <= 0)
+            return stored / compliance;
+        if (_gas.IsIsothermal)
+        {
+            double b = (compliance * Gas.AtmospherePa) + air - stored;
+            double root = Math.Sqrt((b * b) + (4 * compliance * stored * Gas.AtmospherePa));
+            return b >= 0 ? 2 * stored * Gas.AtmospherePa / (b + root) : (root - b) / (2 * compliance);
+        }
+
+        double pressure = guess;
+        for (int i = 0; i < 60; i++)
+        {
+            double off = (compliance * pressure) + (air * _gas.GivenUp(pressure, out double slope)) - stored;
+            double step = off / (compliance + (air * slope));
+            pressure -= step;
+            if (Math.Abs(step) <= 1e-13 * Math.Abs(pressure))
+                break;
+        }
+
+        return pressure;
+    }
+
+    private double Evaluate(int index, double[] pressure, out double slope)
+    {
+        ref readonly Branch b = ref _branches[index];
+        double drop = pressure[b.From] - b.OffsetPa;
+        if (b.To >= 0)
+            drop -= pressure[b.To];
+        if (b.OneWay && drop <= 0)
+        {
+            slope = 0;
+            return 0;
+        }
+
+        if (b.Table is null)
+        {
+            slope = b.Weight * b.Conductance;
+            return slope * drop;
+        }
+
+        double flow = b.Table.Flow(drop, out slope);
+        slope *= b.Weight;
+        return b.Weight * flow;
+    }
+
+    private int Upstream(int branch, double flow) => flow >= 0 || _branches[branch].To < 0 ? _branches[branch].From : _branches[branch].To;
+
+    private void Assemble(double[] flow, double pump, double[] into)
+    {
+        Array.Clear(into);
+        into[0] = pump;
+        for (int b = 0; b < Branches; b++)
+        {
+            double moved = flow[b] * _reference[Upstream(b, _flow[b])];
+            into[_branches[b].From] -= moved;
+            if (_branches[b].To >= 0)
+                into[_branches[b].To] += moved;
+        }
+    }
+
+    // I - gamma h J, J taken over stored volume.
+    private void FillMatrix(double gammaH)
+    {
+        Array.Clear(_matrix);
+        for (int i = 0; i < _n; i++)
+            _matrix[(i * _n) + i] = 1;
+        Pump.At(_pressure[0], out double pumpSlope);
+        _matrix[0] -= gammaH * pumpSlope * _slope[0];
+        for (int index = 0; index < Branches; index++)
+        {
+            double by = gammaH * _flowSlope[index] * _reference[Upstream(index, _flow[index])];
+            if (by == 0)
+                continue;
+            ref readonly Branch b = ref _branches[index];
+            _matrix[(b.From * _n) + b.From] += by * _slope[b.From];
+            if (b.To < 0)
+                continue;
+            _matrix[(b.From * _n) + b.To] -= by * _slope[b.To];
+            _matrix[(b.To * _n) + b.From] -= by * _slope[b.From];
+            _matrix[(b.To * _n) + b.To] += by * _slope[b.To];
+        }
+
+        Factor();
+    }
+
+    // Every column's diagonal outweighs the rest of it, so no pivot is needed.
+    private void Factor()
+    {
+        for (int k = 0; k < _n; k++)
+        {
+            double inverse = 1 / _matrix[(k * _n) + k];
+            for (int i = k + 1; i < _n; i++)
+            {
+                double factor = _matrix[(i * _n) + k] * inverse;
+                if (factor == 0)
+                    continue;
+                _matrix[(i * _n) + k] = factor;
+                for (int j = k + 1; j < _n; j++)
+                    _matrix[(i * _n) + j] -= factor * _matrix[(k * _n) + j];
+            }
+        }
+    }
+
+    private void Solve(double[] x)
+    {
+        for (int i = 1; i < _n; i++)
+        {
+            for (int j = 0; j < i; j++)
+                x[i] -= _matrix[(i * _n) + j] * x[j];
+        }
+
+        for (int i = _n - 1; i >= 0; i--)
+        {
+            for (int j = i + 1; j < _n; j++)
+                x[i] -= _matrix[(i * _n) + j] * x[j];
+            x[i] /= _matrix[(i * _n) + i];
+        }
+    }
+
+    private void Combine(double seconds, double gammaH, double pump0, double pump1, double pumpSlope)
+    {
+        Array.Clear(_airChange);
+        double first = pump0 + (gammaH * pumpSlope * _slope[0] * _k1[0]);
+        double second = pump1 - (2 * first) + (gammaH * pumpSlope * _slope[0] * _k2[0]);
+        PumpVolumeM3 = seconds * ((1.5 * first) + (0.5 * second));
+        _airChange[0] = PumpVolumeM3 * Pump.AirPart(_pressure[0]);
+        Array.Clear(_storedChange);
+        _storedChange[0] = PumpVolumeM3;
+        for (int index = 0; index < Branches; index++)
+        {
+            ref readonly Branch b = ref _branches[index];
+            double volume = seconds * StageSum(b, index, gammaH);
+            if (b.OneWay && volume < 0)
+                volume = 0;
+            _branchVolume[index] = volume;
+            int upstream = Upstream(index, _flow[index]);
+            Move(_storedChange, b.From, b.To, volume * _reference[upstream]);
+            if (_anyAir)
+                Move(_airChange, b.From, b.To, volume * _airShare[upstream]);
+        }
+
+        double worst = 0;
+        for (int i = 0; i < _n; i++)
+            worst = Math.Max(worst, Math.Abs(_k1[i] + _k2[i]));
+        ErrorM3 = 0.5 * seconds * worst;
+    }
+
+    private double StageSum(in Branch b, int index, double gammaH)
+    {
+        double by = gammaH * _flowSlope[index];
+        double lift1 = _slope[b.From] * _k1[b.From];
+        double lift2 = _slope[b.From] * _k2[b.From];
+        if (b.To >= 0)
+        {
+            lift1 -= _slope[b.To] * _k1[b.To];
+            lift2 -= _slope[b.To] * _k2[b.To];
+        }
+
+        double first = _flow[index] + (by * lift1);
+        double second = _stageFlow[index] - (2 * first) + (by * lift2);
+        return (1.5 * first) + (0.5 * second);
+    }
+}
