@@ -3,6 +3,7 @@ using System.Linq;
 using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
+using LubeController.Plant.Fluids;
 using LubeController.Plant.Faults;
 using Xunit;
 
@@ -145,7 +146,7 @@ public sealed class BlockedPortTests
         return new PlantDescription
         {
             Name = "bench",
-            Lubricant = new LubricantDescription { Name = "none" },
+            Lubricant = Lubricants.NewtonianOil(0.1),
             Reservoir = new ReservoirDescription { CapacityM3 = 4e-3, ContentM3 = 3e-3, LowLevelM3 = 1e-3, EmptyLevelM3 = 2e-4 },
             Pump = new ConstantFlowPumpDescription { FlowM3PerS = 12e-6 / 60 },
             Line = new LineDescription { VolumeM3 = 2e-5, BulkModulusPa = 1.4e9 },

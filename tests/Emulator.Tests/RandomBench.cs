@@ -4,6 +4,7 @@ using System.Linq;
 using CsCheck;
 using LubeController.Core;
 using LubeController.Plant.Description;
+using LubeController.Plant.Fluids;
 using LubeController.Plant.Faults;
 using LubeController.RuleTemplate;
 
@@ -108,7 +109,7 @@ internal static class RandomBench
         return new PlantDescription
         {
             Name = "random",
-            Lubricant = new LubricantDescription { Name = "none" },
+            Lubricant = Lubricants.NewtonianOil(0.1),
             Reservoir = new ReservoirDescription { CapacityM3 = 1e-3, ContentM3 = content * 1e-3, LowLevelM3 = 1e-4, EmptyLevelM3 = 3e-5, LevelHysteresisM3 = 1e-5 },
             Pump = cam
                 ? new CamPumpDescription { PistonBoreM = 0.008, StrokeM = 0.005, SpeedRevPerS = speed / 60.0, VolumetricEfficiency = 0.9 }

@@ -5,6 +5,7 @@ using LubeController.Core;
 using LubeController.Emulator;
 using LubeController.Plant;
 using LubeController.Plant.Description;
+using LubeController.Plant.Fluids;
 using Xunit;
 
 namespace LubeController.Handbook.Tests;
@@ -69,7 +70,7 @@ public sealed class CoreCountsCyclesTests
         return new PlantDescription
         {
             Name = "table",
-            Lubricant = new LubricantDescription { Name = "none" },
+            Lubricant = Lubricants.NewtonianOil(0.1),
             Reservoir = new ReservoirDescription { CapacityM3 = 4e-3, ContentM3 = 3e-3, LowLevelM3 = 1e-3, EmptyLevelM3 = 2e-4 },
             Pump = new ConstantFlowPumpDescription { FlowM3PerS = flowCm3PerMin * 1e-6 / 60 },
             Line = new LineDescription { VolumeM3 = 2e-5, BulkModulusPa = 1.4e9 },

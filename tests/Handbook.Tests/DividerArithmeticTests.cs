@@ -2,6 +2,7 @@ using System;
 using System.Linq;
 using LubeController.Plant;
 using LubeController.Plant.Description;
+using LubeController.Plant.Fluids;
 using LubeController.Plant.Faults;
 using Xunit;
 
@@ -169,7 +170,7 @@ public sealed class DividerArithmeticTests
         return new PlantDescription
         {
             Name = "table",
-            Lubricant = new LubricantDescription { Name = "any" },
+            Lubricant = Lubricants.NewtonianOil(0.1),
             Reservoir = new ReservoirDescription { CapacityM3 = 1, ContentM3 = 1, LowLevelM3 = 0.1, EmptyLevelM3 = 0.01 },
             Pump = new ConstantFlowPumpDescription { FlowM3PerS = flowCm3PerMin * Cm3 / 60 },
             Line = new LineDescription { VolumeM3 = 20 * Cm3, BulkModulusPa = 1.4e9 },

@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Fluids;
 
 namespace LubeController.Plant.Tests;
 
@@ -23,7 +24,7 @@ internal static class Plants
     internal static PlantDescription With(DividerDescription divider, PumpDescription? pump = null) => new()
     {
         Name = "bench",
-        Lubricant = new LubricantDescription { Name = "NLGI 1" },
+        Lubricant = Lubricants.NewtonianOil(0.1),
         Reservoir = new ReservoirDescription { CapacityM3 = 4e-3, ContentM3 = 3e-3, LowLevelM3 = 1e-3, EmptyLevelM3 = 2e-4 },
         Pump = pump ?? new ConstantFlowPumpDescription { FlowM3PerS = 12 * Cm3PerMin },
         Line = new LineDescription { VolumeM3 = 20 * Cm3, BulkModulusPa = 1.4e9 },

@@ -11,8 +11,7 @@ public static class PlantCheck
         System.ArgumentNullException.ThrowIfNull(plant);
         var findings = new Findings();
         findings.Text("Name", plant.Name);
-        findings.Text("Lubricant.Name", plant.Lubricant.Name);
-        findings.Defined("Lubricant.Kind", plant.Lubricant.Kind);
+        LubricantCheck.Add(findings, plant.Lubricant);
         Reservoir(findings, plant.Reservoir);
         Pump(findings, plant.Pump);
         Line(findings, plant.Line);

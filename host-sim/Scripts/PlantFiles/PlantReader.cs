@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Fluids;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;
@@ -83,7 +84,7 @@ public sealed class PlantReader
         if (NeedGroup("lubricant", PlantKeys.Lubricant) is not { } group)
             return null;
         string name = Need(group, "name", "write for instance 'NLGI 1' or 'ISO VG 220'");
-        return new LubricantDescription { Kind = (LubricantKind)(group.Choice("kind", Kinds) ?? 0), Name = name };
+        return group.Choice("kind", Kinds) == (int)LubricantKind.Oil ? Lubricants.NewtonianOil(0.1) with { Name = name } : Lubricants.SteadyGrease(0, 1, 1) with { Name = name };
     }
 
     private ReservoirDescription? Reservoir()
