@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Sensing;
 
 namespace LubeController.Plant;
@@ -8,7 +9,14 @@ namespace LubeController.Plant;
 /// <summary>Faults: each changes a physical part; what follows, follows.</summary>
 public sealed partial class LubricationSystem
 {
+    // A leak is stated by its flow at this pressure.
+    private const double LeakReferencePa = 1e7;
+
     private readonly List<ActiveFault> _faults = [];
+    private double _airAdded;
+#pragma warning disable CS0649, IDE0044
+    private double _temperatureOffK;
+#pragma warning restore
 
     /// <summary>The faults in place, in the order in which they were applied.</summary>
     public IReadOnlyList<ActiveFault> Faults => _faults;
@@ -110,7 +118,7 @@ public sealed partial class LubricationSystem
         switch (FaultCatalogue.Of(fault.Kind).Part)
         {
             case FaultPart.Outlet:
-                _divider.BlockOutlet(FindOutlet(fault.Part), applied);
+                ChangeOutlet(fault, _outlets[FindOutlet(fault.Part)], applied);
                 break;
             case FaultPart.CycleSwitch:
                 ChangeCycleSwitch(fault, applied);
@@ -134,12 +142,23 @@ public sealed partial class LubricationSystem
         return PlantQuantities.None;
     }
 
+    private static void ChangeOutlet(ActiveFault fault, OutletLine outlet, bool applied)
+    {
+        switch (fault.Kind)
+        {
+            default:
+                outlet.Blocked = applied;
+                break;
+        }
+    }
+
     private PlantQuantities ChangeHydraulics(ActiveFault fault, bool applied)
     {
         switch (fault.Kind)
         {
             case FaultKind.InletBlocked:
-                _divider.InletBlocked = applied;
+                if (_dividers.Length > 0)
+                    _dividers[0].InletBlocked = applied;
                 return PlantQuantities.None;
             case FaultKind.SuctionBlocked:
                 _pump.SuctionBlocked = applied;
@@ -154,13 +173,13 @@ public sealed partial class LubricationSystem
                 _pump.ContactWelded = applied;
                 return PlantQuantities.None;
             case FaultKind.LineLeak:
-                _leakM3PerS = applied ? fault.Value : 0;
+                _leakM3PerSPa = applied ? fault.Value / LeakReferencePa : 0;
                 return PlantQuantities.None;
             case FaultKind.AirInLine:
-                _bled += _line.SetAir(Description.Line.AirM3 + (applied ? fault.Value : 0));
-                return PlantQuantities.LinePressure;
+                return SetAir(applied ? fault.Value : 0);
             case FaultKind.ReliefStuckOpen:
-                return SetRelief(applied ? fault.Value : double.PositiveInfinity);
+                _relief.SetOpening(applied ? fault.Value : double.NaN);
+                return PlantQuantities.None;
             case FaultKind.ReservoirEmpty:
                 return SetContent(applied ? fault.Value : Description.Reservoir.ContentM3, applied);
             default:
@@ -168,17 +187,15 @@ public sealed partial class LubricationSystem
         }
     }
 
-    // What the line holds above the pressure at which the valve now opens goes back at once.
-    private PlantQuantities SetRelief(double openingPa)
+    // Whoever bleeds a line lets out all air beyond what stood in it at the start.
+    private PlantQuantities SetAir(double addedM3)
     {
-        _reliefPa = Math.Min(openingPa, Description.Relief.OpeningPressurePa);
-        if (_line.PressurePa <= _reliefPa)
-            return PlantQuantities.None;
-        double released = _line.StoredM3(_line.PressurePa) - _line.StoredM3(_reliefPa);
-        _line.Place(_reliefPa);
-        _relieved.Add(released);
-        _reservoir.Jump(_reservoir.ContentM3 + released);
-        return PlantQuantities.LinePressure | PlantQuantities.Relieved | PlantQuantities.ReservoirContent;
+        double before = _network.AirM3At(0);
+        double target = addedM3 > 0 ? before + addedM3 - _airAdded : Math.Min(before, _airAtStart);
+        _airAdded = addedM3;
+        _bled += _network.SetAir(Math.Max(0, target));
+        _airPlaced += _network.AirM3At(0) - before;
+        return PlantQuantities.LinePressure | PlantQuantities.EndPressure;
     }
 
     private PlantQuantities SetContent(double contentM3, bool downwards)
@@ -201,7 +218,7 @@ public sealed partial class LubricationSystem
 
     private void ChangeCycleSwitch(ActiveFault fault, bool applied)
     {
-        CycleSwitch cycle = _divider.Switches[FindCycleSwitch(fault.Part)];
+        CycleSwitch cycle = _switches[FindCycleSwitch(fault.Part)];
         switch (fault.Kind)
         {
             case FaultKind.CycleSwitchStuckOn:

@@ -1,5 +1,4 @@
 using System;
-using LubeController.Plant.Description;
 using LubeController.Plant.Hydraulics;
 
 namespace LubeController.Plant;
@@ -12,6 +11,9 @@ public sealed partial class LubricationSystem
 
     // Flow below which nothing is said to flow, m3/s: a hundred-thousandth of a cm3 in a day.
     private const double StillM3PerS = 1e-16;
+
+    // A straight line may lie this far from the pressure's curve, Pa.
+    private const double BendPa = 5e3;
 
     private const double ShortestStepS = 1e-10;
 
@@ -64,6 +66,8 @@ public sealed partial class LubricationSystem
         if (_leakM3PerSPa > 0)
             AddDrain(BranchKind.Leak, _layout.End, _leakM3PerSPa);
     }
+
+    private bool VentIsOpen => Description.VentValve is { } vent && (vent.NormallyOpen ? !_ventCoil : _ventCoil);
 
     private void AddDrain(BranchKind kind, int node, double conductance) =>
         _network.Add(new Branch { Kind = kind, Outlet = -1, From = node, To = -1, Weight = 1, Conductance = conductance, OneWay = true });
@@ -119,6 +123,13 @@ public sealed partial class LubricationSystem
             }
 
             _network.Close();
+            if (_network.BendPa > _bendBoundPa && seconds > ShortestStepS)
+            {
+                seconds *= Math.Max(0.1, 0.8 * Math.Sqrt(_bendBoundPa / _network.BendPa));
+                continue;
+            }
+
+            allowed = Math.Min(allowed, Math.Sqrt(_bendBoundPa / Math.Max(_network.BendPa, _bendBoundPa * 1e-4)));
             Account();
             double part = Look(seconds);
             if (part >= 1 || seconds <= ShortestStepS)

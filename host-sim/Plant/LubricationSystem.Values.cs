@@ -1,32 +1,64 @@
 using System;
 using LubeController.Plant.Description;
+using LubeController.Plant.Hydraulics;
+using LubeController.Plant.Sensing;
 
 namespace LubeController.Plant;
 
 /// <summary>What can be read of the system at the present time.</summary>
 public sealed partial class LubricationSystem
 {
-    /// <summary>Gauge pressure in the line, Pa.</summary>
+    /// <summary>Gauge pressure in the line at the pump's outlet, Pa.</summary>
     public double LinePressurePa => LinePressurePaAt(NowUs);
 
-    /// <summary>Line pressure at a time up to the next event, as it will read then if nothing is changed from outside.</summary>
+    /// <summary>That pressure at a time up to the next event, as it will read then if nothing is changed from outside.</summary>
     /// <param name="timeUs">The time, us, from <see cref="NowUs"/> to <see cref="NextEventUs"/>.</param>
-    public double LinePressurePaAt(long timeUs) => Math.Max(0, _line.PressurePa + (_line.RatePaPerS * SinceAnchorAtS(timeUs)));
+    public double LinePressurePaAt(long timeUs) => Math.Max(0, _network.PressureAt(0, PartAt(timeUs)));
+
+    /// <summary>Gauge pressure at the end of the line: the divider's inlet, or behind the last injector, Pa.</summary>
+    public double EndPressurePa => Math.Max(0, _network.PressureAt(_layout.End, Part));
+
+    /// <summary>Gauge pressure in front of a secondary divider, Pa.</summary>
+    /// <param name="secondary">Its index in the description's list.</param>
+    public double SecondaryPressurePa(int secondary) => Math.Max(0, _network.PressureAt(_layout.MainNodes + secondary, Part));
+
+    /// <summary>What the pressure transmitter reads at a time up to the next event, Pa: with its lag, offset and range.</summary>
+    /// <param name="timeUs">The time, us, from <see cref="NowUs"/> to <see cref="NextEventUs"/>.</param>
+    public double TransmitterPressurePaAt(long timeUs) => _transmitter.ReadingPa(PartAt(timeUs));
+
+    /// <summary>What the pressure transmitter reads now, Pa.</summary>
+    public double TransmitterPressurePa => TransmitterPressurePaAt(NowUs);
 
     /// <summary>Reservoir content, m3.</summary>
-    public double ReservoirContentM3 => Math.Max(0, _reservoir.ContentM3 + (_reservoir.RateM3PerS * SinceAnchorS));
+    public double ReservoirContentM3 => Math.Max(0, _reservoir.ContentM3 + (_reservoir.StepM3 * Part));
 
-    /// <summary>Volume pumped into the line since the start, m3.</summary>
-    public double PumpedM3 => _pumped.Value + (_pumpM3PerS * SinceAnchorS);
+    /// <summary>Lubricant pumped into the line since the start, m3.</summary>
+    public double PumpedM3 => _pumped.Value + (_pumpedStep * Part);
 
     /// <summary>Volume relieved since the start, m3.</summary>
-    public double RelievedM3 => _relieved.Value + (_reliefM3PerS * SinceAnchorS);
+    public double RelievedM3 => _relieved.Value + (_relievedStep * Part);
 
-    /// <summary>Volume leaked since the start, m3.</summary>
-    public double LeakedM3 => _leaked.Value + (_leakingM3PerS * SinceAnchorS);
+    /// <summary>Volume returned through vent valve and check valve since the start, m3.</summary>
+    public double ReturnedM3 => _returned.Value + (_returnedStep * Part);
 
-    /// <summary>Flow out of the pump now, m3/s.</summary>
-    public double PumpFlowM3PerS => _pumpM3PerS;
+    /// <summary>Volume leaked from the line and from outlet lines since the start, m3.</summary>
+    public double LeakedM3
+    {
+        get
+        {
+            double part = Part;
+            double sum = _leaked.Value + (_leakedStep * part);
+            foreach (OutletLine outlet in _outlets)
+                sum += outlet.LostAfter(part);
+            return sum;
+        }
+    }
+
+    /// <summary>Air in the line, m3 at atmosphere.</summary>
+    public double LineAirM3 => _network.AirM3At(Part);
+
+    /// <summary>Lubricant from the pump into the line, m3/s, on average over the straight piece that now runs.</summary>
+    public double PumpFlowM3PerS => _nextS > 0 && !double.IsInfinity(_nextS) ? _pumpedStep / _nextS : 0;
 
     /// <summary>Whether the motor turns.</summary>
     public bool MotorTurns => _pump.Turns;
@@ -35,36 +67,75 @@ public sealed partial class LubricationSystem
     public long PumpRevolutions => _pump.Revolutions;
 
     /// <summary>Cam angle, fraction of a revolution from the start of delivery; 0 for a constant-flow pump.</summary>
-    public double CamAngle => _pump.AngleAfter(SinceAnchorS);
+    public double CamAngle => _pump.AngleAfter(Part * (double.IsInfinity(_nextS) ? 0 : _nextS));
 
-    /// <summary>Number of sections, N.</summary>
-    public int SectionCount => _divider.Sections;
+    /// <summary>Viscosity of the lubricant over that at its reference temperature.</summary>
+    public double ViscosityRatio => _viscosityRatio;
+
+    /// <summary>Number of sections of all dividers, the main one's first.</summary>
+    public int SectionCount
+    {
+        get
+        {
+            int sum = 0;
+            foreach (Divider divider in _dividers)
+                sum += divider.Sections;
+            return sum;
+        }
+    }
 
     /// <summary>Number of outlets.</summary>
-    public int OutletCount => Description.Outlets.Count;
+    public int OutletCount => _outlets.Length;
+
+    /// <summary>Number of injectors.</summary>
+    public int InjectorCount => _injectors.Length;
+
+    /// <summary>How much of an injector's measure is discharged: 0 charged, 1 spent.</summary>
+    public double InjectorDischarged(int injector) => _injectors[injector].DischargedAfter(Part);
+
+    /// <summary>Complete discharges of an injector since the start.</summary>
+    public long InjectorDischarges(int injector) => _injectors[injector].Discharges;
 
     /// <summary>Number of cycle switches.</summary>
-    public int CycleSwitchCount => _divider.Switches.Length;
+    public int CycleSwitchCount => _switches.Length;
 
-    /// <summary>Volume of one full cycle: twice the sum of all stroke volumes, m3.</summary>
-    public double FullCycleVolumeM3 => _divider.FullCycleVolumeM3;
+    /// <summary>Volume of one full cycle of the main divider: twice the sum of all its stroke volumes, m3; 0 without one.</summary>
+    public double FullCycleVolumeM3 => _dividers.Length == 0 ? 0 : _dividers[0].FullCycleVolumeM3;
 
-    /// <summary>The number of travelling waves: pistons not where their neighbour sends them, each taken at its last end. One is normal.</summary>
-    public int Waves => _divider.Waves();
+    /// <summary>The number of travelling waves in the main divider: pistons not where their neighbour sends them, each taken at its last end. One is normal.</summary>
+    public int Waves => _dividers.Length == 0 ? 0 : _dividers[0].Waves();
 
-    /// <summary>What the divider does.</summary>
+    /// <summary>What the dividers do: of several the first that is locked or blocked, if none moves.</summary>
     public PlantStatus Status
     {
         get
         {
-            if (_divider.Moves)
-                return new PlantStatus(DividerState.Moving, -1, Side.L, -1, false);
-            if (_divider.HydraulicallyLocked())
-                return new PlantStatus(DividerState.HydraulicallyLocked, -1, Side.L, -1, false);
-            int section = _divider.BlockedPiston(out Side side);
-            return section < 0
-                ? new PlantStatus(DividerState.Idle, -1, Side.L, -1, false)
-                : new PlantStatus(DividerState.Blocked, section, side, _divider.Outlet(section, side), _divider.InletBlocked);
+            foreach (Divider divider in _dividers)
+            {
+                if (divider.Moves)
+                    return new PlantStatus(DividerState.Moving, -1, Side.L, -1, false);
+            }
+
+            foreach (Divider divider in _dividers)
+            {
+                if (divider.HydraulicallyLocked())
+                    return new PlantStatus(DividerState.HydraulicallyLocked, -1, Side.L, -1, false);
+                int section = divider.BlockedPiston(out Side side);
+                if (section >= 0)
+                    return new PlantStatus(DividerState.Blocked, divider.FirstSection + section, side, divider.Outlet(section, side), divider.InletBlocked);
+            }
+
+            return new PlantStatus(DividerState.Idle, -1, Side.L, -1, false);
+        }
+    }
+
+    /// <summary>Travel of the visual stroke indicator, 0 at L, 1 at R; not a number where the main divider has none.</summary>
+    public double IndicatorTravel
+    {
+        get
+        {
+            int section = Description.Divider.IndicatorSection is { } name ? PortGroups.IndexOf(Description.Divider, name) : -1;
+            return section < 0 ? double.NaN : PistonTravel(section);
         }
     }
 
@@ -78,15 +149,15 @@ public sealed partial class LubricationSystem
     public bool PressureSwitchOn => _pressureSwitch is { On: true };
 
     /// <summary>Travel of a section's piston: 0 at L, 1 at R.</summary>
-    public double PistonTravel(int section) => _divider.TravelAfter(section, SinceAnchorS);
+    public double PistonTravel(int section) => UnitOf(section, out int local).TravelAfter(local, Part);
 
     /// <summary>Volume that a section's piston displaced since the start, both ways, m3.</summary>
-    public double PistonDisplacedM3(int section) => _divider.DisplacedAfter(section, SinceAnchorS);
+    public double PistonDisplacedM3(int section) => UnitOf(section, out int local).DisplacedAfter(local, Part);
 
     /// <summary>
     /// Strokes that a section's piston completed to a side since the start: arrivals at an end that it did not stand at last.
     /// </summary>
-    public long Strokes(int section, Side side) => _divider.Strokes(section, side);
+    public long Strokes(int section, Side side) => UnitOf(section, out int local).Strokes(local, side);
 
     /// <summary>Strokes completed by all pistons since the start.</summary>
     public long TotalStrokes
@@ -100,35 +171,35 @@ public sealed partial class LubricationSystem
         }
     }
 
-    /// <summary>Volume that all pistons displaced since the start, m3.</summary>
+    /// <summary>Volume that all pistons of the main divider displaced since the start, m3.</summary>
     public double DisplacedM3
     {
         get
         {
             double sum = 0;
-            for (int section = 0; section < SectionCount; section++)
+            for (int section = 0; section < Description.Divider.Sections.Count; section++)
                 sum += PistonDisplacedM3(section);
             return sum;
         }
     }
 
     /// <summary>Index of the outlet that a port feeds.</summary>
-    public int OutletOf(int section, Side side) => _divider.Outlet(section, side);
+    public int OutletOf(int section, Side side) => UnitOf(section, out int local).Outlet(local, side);
 
-    /// <summary>Volume that an outlet received since the start, m3.</summary>
-    public double OutletDeliveredM3(int outlet) => _divider.DeliveredAfter(outlet, SinceAnchorS);
+    /// <summary>Lubricant that the point of an outlet received since the start, m3.</summary>
+    public double OutletDeliveredM3(int outlet) => _outlets[outlet].DeliveredAfter(Part);
 
-    /// <summary>Flow out of an outlet now, m3/s.</summary>
-    public double OutletFlowM3PerS(int outlet) => _divider.OutletFlow(outlet);
+    /// <summary>Lubricant that the point of an outlet gets, m3/s, on average over the straight piece that now runs.</summary>
+    public double OutletFlowM3PerS(int outlet) => _outlets[outlet].FlowM3PerS;
 
     /// <summary>Level of a cycle switch at the far end of its wire: on is a closed contact on a whole wire.</summary>
-    public bool CycleSwitchOn(int cycleSwitch) => _divider.Switches[cycleSwitch].On;
+    public bool CycleSwitchOn(int cycleSwitch) => _switches[cycleSwitch].On;
 
     /// <summary>Whether the piston actuates a cycle switch, whatever its contact and wire make of that.</summary>
-    public bool CycleSwitchActuated(int cycleSwitch) => _divider.Switches[cycleSwitch].Actuated;
+    public bool CycleSwitchActuated(int cycleSwitch) => _switches[cycleSwitch].Actuated;
 
     /// <summary>How often a piston newly reached a cycle switch's trip point since the start.</summary>
-    public long TripCrossings(int cycleSwitch) => _divider.Switches[cycleSwitch].TripCrossings;
+    public long TripCrossings(int cycleSwitch) => _switches[cycleSwitch].TripCrossings;
 
     /// <summary>
     /// How far trip-point crossings x full-cycle volume lie from what the pistons displaced, m3. With one wave at most one
@@ -192,19 +263,29 @@ public sealed partial class LubricationSystem
     /// <summary>The volume balance now.</summary>
     public VolumeBalance Balance()
     {
+        double part = Part;
         double delivered = 0;
-        for (int outlet = 0; outlet < OutletCount; outlet++)
-            delivered += OutletDeliveredM3(outlet);
+        foreach (OutletLine outlet in _outlets)
+            delivered += outlet.DeliveredAfter(part);
+        double airOut = _airOut.Value + (_airOutStep * part);
+        foreach (OutletLine outlet in _outlets)
+            airOut += outlet.AirOutAfter(part);
         return new VolumeBalance(
             PumpedM3,
+            _ingested.Value + (_ingestedStep * part),
             delivered,
             RelievedM3,
+            ReturnedM3,
             LeakedM3,
             _bled,
+            airOut,
+            _airPlaced,
             _removed,
             _refilled,
-            _line.StoredM3(LinePressurePa),
-            _storedAtStart,
+            _network.StoredM3(part),
+            0,
+            LineAirM3,
+            _airAtStart,
             ReservoirContentM3,
             _contentAtStart);
     }
@@ -222,11 +303,17 @@ public sealed partial class LubricationSystem
         print.Add(_nextFlowUs);
         print.Add(_nextToggleUs);
         print.Add(_nextS);
-        print.Add(_leakM3PerS);
-        print.Add(_reliefPa);
+        print.Add(_triedS);
+        print.Add(_leakM3PerSPa);
+        print.Add(_checkLeakM3PerSPa);
+        print.Add(_ventCoil);
         _pumped.AddTo(ref print);
+        _ingested.AddTo(ref print);
         _relieved.AddTo(ref print);
+        _returned.AddTo(ref print);
         _leaked.AddTo(ref print);
+        _airOut.AddTo(ref print);
+        print.Add(_airPlaced);
         print.Add(_bled);
         print.Add(_removed);
         print.Add(_refilled);
@@ -234,11 +321,29 @@ public sealed partial class LubricationSystem
         print.Add(EventCount);
         _pump.AddTo(ref print);
         _reservoir.AddTo(ref print);
-        _line.AddTo(ref print);
-        _divider.AddTo(ref print);
+        _network.AddTo(ref print);
+        _relief.AddTo(ref print);
+        _transmitter.AddTo(ref print);
+        foreach (Divider divider in _dividers)
+            divider.AddTo(ref print);
+        foreach (OutletLine outlet in _outlets)
+            outlet.AddTo(ref print);
+        foreach (Injector injector in _injectors)
+            injector.AddTo(ref print);
+        foreach (CycleSwitch cycle in _switches)
+            cycle.AddTo(ref print);
         _pressureSwitch?.AddTo(ref print);
         _shaft?.AddTo(ref print);
         return print.Value;
+    }
+
+    private Divider UnitOf(int section, out int local)
+    {
+        int unit = 0;
+        while (section - _dividers[unit].FirstSection >= _dividers[unit].Sections)
+            unit++;
+        local = section - _dividers[unit].FirstSection;
+        return _dividers[unit];
     }
 
     private long NotPast(long timeUs) => timeUs >= NowUs

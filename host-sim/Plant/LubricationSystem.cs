@@ -36,10 +36,13 @@ public sealed partial class LubricationSystem
     private readonly double _airAtStart;
     private readonly double _contentAtStart;
     private readonly double _errorBoundM3;
+    private readonly double _bendBoundPa;
     private readonly double _longestStepS;
     private double _temperatureK;
     private double _leakM3PerSPa;
+#pragma warning disable CS0649, IDE0044
     private double _checkLeakM3PerSPa;
+#pragma warning restore
     private bool _ventCoil;
     private Sum _pumped;
     private Sum _ingested;
@@ -85,6 +88,7 @@ public sealed partial class LubricationSystem
         _airAtStart = _network.AirM3At(0);
         _contentAtStart = _reservoir.ContentM3;
         _errorBoundM3 = ErrorPart * stepScale * stepScale * SmallestMeasure(description);
+        _bendBoundPa = BendPa * stepScale * stepScale;
         _longestStepS = longestStepS;
         FollowLubricant();
         ScheduleToggle();

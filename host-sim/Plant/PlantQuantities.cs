@@ -33,6 +33,9 @@ public enum PlantQuantities
     /// <summary>The level of a level switch.</summary>
     LevelSwitches = 128,
 
+    /// <summary>Pressure at the end of the line.</summary>
+    EndPressure = 256,
+
     /// <summary>All of them.</summary>
-    All = 255,
+    All = 511,
 }

@@ -20,7 +20,7 @@ public sealed record ReservoirDescription
 
     /// <summary>
     /// Below this content the pump draws air too: none at it, all air at nothing, m3, 0 to <see cref="CapacityM3"/>. Default 0:
-    /// air only when empty.
+    /// air only with the last 10 mm3.
     /// </summary>
     public double AeratesBelowM3 { get; init; }
 

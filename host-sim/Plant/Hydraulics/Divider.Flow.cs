@@ -1,4 +1,3 @@
-using System;
 using LubeController.Plant.Description;
 using LubeController.Plant.Fluids;
 
@@ -62,7 +61,7 @@ internal sealed partial class Divider
         {
             int piston = _movable[k];
             _branchOf[piston] = -1;
-            if (_place[piston] == Place.MidTravel)
+            if (_place[piston] == Place.MidTravel && Driven(network, piston))
                 AddStroke(network, piston);
         }
 
@@ -77,6 +76,8 @@ internal sealed partial class Divider
         double drop = network.PressureAt(Node, part) - Need(piston) - outlet.OffsetPa;
         return outlet.Node < 0 ? drop : drop - network.PressureAt(outlet.Node, part);
     }
+
+    private bool Driven(Network network, int piston) => DrivePa(network, piston, 0) >= -Crossing.NearPa(Need(piston));
 
     private double Need(int piston) => _stiff[piston] + (_place[piston] == Place.MidTravel ? _friction[piston] : _breakaway[piston]);
 
@@ -125,7 +126,7 @@ internal sealed partial class Divider
         for (int k = 0; k < _movableCount; k++)
         {
             int piston = _movable[k];
-            if (_place[piston] == Place.MidTravel || DrivePa(network, piston, 0) < -Crossing.NearPa(Need(piston)))
+            if (_place[piston] == Place.MidTravel || !Driven(network, piston))
                 continue;
             _branchOf[piston] = -2;
             left = true;

@@ -37,7 +37,7 @@ internal sealed partial class Divider
         {
             int piston = _movable[k];
             int branch = _branchOf[piston];
-            if (branch < 0 || network.FlowM3PerS(branch) <= 0)
+            if (branch < 0)
                 crossing.Rising(DrivePa(network, piston, 0), DrivePa(network, piston, 1), 0, Crossing.NearPa(Need(piston)));
             if (branch >= 0)
                 LookAlong(piston, network.BranchVolumeM3(branch), ref crossing);

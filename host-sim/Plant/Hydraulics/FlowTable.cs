@@ -60,6 +60,9 @@ internal sealed class FlowTable
         _lastSlope = slope;
     }
 
+    /// <summary>How flow rises with the drop where it begins; 0 for a lubricant with a yield stress, m3/s per Pa.</summary>
+    internal double SlopeAtOnset => _startPa > 0 ? 0 : _belowSlope;
+
     /// <summary>The flow at a drop, m3/s, and how it changes with the drop, m3/s per Pa. Odd: a negative drop flows back.</summary>
     internal double Flow(double dropPa, out double slope)
     {

@@ -11,7 +11,8 @@ namespace LubeController.Plant.Hydraulics;
 /// One step is a Rosenbrock step of order two with a factor of 1 - 1/sqrt(2), L-stable (Verwer, Spee, Blom and Hundsdorfer
 /// 1999, from memory): one matrix, two solutions, no iteration. Every branch's volume is a linear combination of the same
 /// stages as the nodes' change, so what leaves one place arrives at another to rounding. Air is carried with the flow, its
-/// share in each node taken as of the step's start.
+/// share in each node taken as of the step's start; in the stages it counts with the room that it takes at the pressure where
+/// it arrives.
 /// </remarks>
 internal sealed class Network
 {
@@ -29,6 +30,8 @@ internal sealed class Network
     private readonly double[] _airShare;
     private readonly double[] _liquidShare;
     private readonly double[] _reference;
+    private readonly double[] _givenUp;
+    private double _pumpRoom;
     private readonly double[] _stagePressure;
     private readonly double[] _k1;
     private readonly double[] _k2;
@@ -57,6 +60,7 @@ internal sealed class Network
         _airShare = new double[_n];
         _liquidShare = new double[_n];
         _reference = new double[_n];
+        _givenUp = new double[_n];
         _stagePressure = new double[_n];
         _k1 = new double[_n];
         _k2 = new double[_n];
@@ -79,9 +83,17 @@ internal sealed class Network
     /// <summary>The error that the planned step is estimated to make in a node's stored volume, m3: the largest.</summary>
     internal double ErrorM3 { get; private set; }
 
+    /// <summary>
+    /// How far the straight line between the planned step's pressures lies from the curve, Pa, at most; 0 without air, which
+    /// alone bends it while volumes move in straight lines.
+    /// </summary>
+    internal double BendPa { get; private set; }
+
     internal double PressurePa(int node) => _pressure[node];
 
     internal double EndPressurePa(int node) => _endPressure[node];
+
+    internal double VolumeM3(int node) => _volume[node];
 
     internal double AirM3(int node) => _air[node];
 
@@ -150,6 +162,7 @@ internal sealed class Network
         for (int i = 0; i < _n; i++)
         {
             double givenUp = _gas.GivenUp(_pressure[i], out double givenUpSlope);
+            _givenUp[i] = givenUp;
             _slope[i] = 1 / (_compliance[i] + (_air[i] * givenUpSlope));
             double concentration = Math.Min(_air[i] / _volume[i], 1);
             _anyAir |= _air[i] > 0;
@@ -158,8 +171,13 @@ internal sealed class Network
             _reference[i] = _liquidShare[i] + concentration;
         }
 
+        _pumpRoom = 1 - (Pump.AirPart(_pressure[0]) * _givenUp[0]);
         for (int b = 0; b < Branches; b++)
-            _flow[b] = Evaluate(b, _pressure, out _flowSlope[b]);
+        {
+            _flow[b] = Evaluate(b, _pressure, out double drop, out _flowSlope[b]);
+            if (drop <= 0 && _branches[b].OneWay && drop > -2 * Crossing.NearPa(_branches[b].OffsetPa))
+                _flowSlope[b] = SlopeAtOnset(_branches[b]);
+        }
     }
 
     /// <summary>Whether nothing flows now, to the given bound, m3/s.</summary>
@@ -198,7 +216,7 @@ internal sealed class Network
         for (int i = 0; i < _n; i++)
             _stagePressure[i] = PressureOf(_stored[i] + (seconds * _k1[i]), _air[i], _compliance[i], _pressure[i]);
         for (int b = 0; b < Branches; b++)
-            _stageFlow[b] = Evaluate(b, _stagePressure, out _);
+            _stageFlow[b] = Evaluate(b, _stagePressure, out _, out _);
         double pump1 = Pump.At(_stagePressure[0], out _);
         Assemble(_stageFlow, pump1, _k2);
         for (int i = 0; i < _n; i++)
@@ -210,8 +228,16 @@ internal sealed class Network
     /// <summary>Finds the pressures at the end of the planned step, after any change of branch volumes.</summary>
     internal void Close()
     {
+        BendPa = 0;
         for (int i = 0; i < _n; i++)
-            _endPressure[i] = PressureOf(_stored[i] + _storedChange[i], _air[i] + _airChange[i], _compliance[i], _pressure[i]);
+        {
+            double air = _air[i] + _airChange[i];
+            _endPressure[i] = PressureOf(_stored[i] + _storedChange[i], air, _compliance[i], _pressure[i]);
+            if (air <= 0)
+                continue;
+            double middle = PressureOf(_stored[i] + (_storedChange[i] / 2), _air[i] + (_airChange[i] / 2), _compliance[i], _pressure[i]);
+            BendPa = Math.Max(BendPa, Math.Abs(middle - ((_pressure[i] + _endPressure[i]) / 2)));
+        }
     }
 
     /// <summary>Makes a part of the planned step the present.</summary>
@@ -225,28 +251,32 @@ internal sealed class Network
         }
     }
 
-    /// <summary>Spreads air evenly: more air displaces lubricant and lets the pressure fall, less is bled at standing pressure.</summary>
+    /// <summary>Sets the air in all: more is spread by volume, displaces lubricant and lets the pressure fall; less is bled at standing pressure.</summary>
     /// <returns>Stored volume lost by bleeding, m3.</returns>
     internal double SetAir(double airM3)
     {
         double whole = 0;
-        foreach (double volume in _volume)
-            whole += volume;
+        double now = 0;
+        for (int i = 0; i < _n; i++)
+        {
+            whole += _volume[i];
+            now += _air[i];
+        }
+
         double lost = 0;
         for (int i = 0; i < _n; i++)
         {
-            double next = airM3 * (_volume[i] / whole);
-            if (next < _air[i])
+            if (airM3 < now)
             {
                 double before = _stored[i];
-                _air[i] = next;
-                _stored[i] = Holds(i, _pressure[i], next);
+                _air[i] *= airM3 / now;
+                _stored[i] = Holds(i, _pressure[i], _air[i]);
                 lost += before - _stored[i];
             }
             else
             {
-                _air[i] = next;
-                _pressure[i] = PressureOf(_stored[i], next, _compliance[i], _pressure[i]);
+                _air[i] += (airM3 - now) * (_volume[i] / whole);
+                _pressure[i] = PressureOf(_stored[i], _air[i], _compliance[i], _pressure[i]);
             }
         }
 
@@ -309,10 +339,13 @@ internal sealed class Network
         return pressure;
     }
 
-    private double Evaluate(int index, double[] pressure, out double slope)
+    // A way that stands right at its onset is about to open: the matrix must know how steeply.
+    private static double SlopeAtOnset(in Branch b) => b.Weight * (b.Table?.SlopeAtOnset ?? b.Conductance);
+
+    private double Evaluate(int index, double[] pressure, out double drop, out double slope)
     {
         ref readonly Branch b = ref _branches[index];
-        double drop = pressure[b.From] - b.OffsetPa;
+        drop = pressure[b.From] - b.OffsetPa;
         if (b.To >= 0)
             drop -= pressure[b.To];
         if (b.OneWay && drop <= 0)
@@ -337,14 +370,26 @@ internal sealed class Network
     private void Assemble(double[] flow, double pump, double[] into)
     {
         Array.Clear(into);
-        into[0] = pump;
-        for (int b = 0; b < Branches; b++)
+        into[0] = pump * _pumpRoom;
+        for (int index = 0; index < Branches; index++)
         {
-            double moved = flow[b] * _reference[Upstream(b, _flow[b])];
-            into[_branches[b].From] -= moved;
-            if (_branches[b].To >= 0)
-                into[_branches[b].To] += moved;
+            ref readonly Branch b = ref _branches[index];
+            if (b.To < 0)
+            {
+                into[b.From] -= flow[index];
+                continue;
+            }
+
+            into[b.From] -= flow[index] * RoomAt(b.From, index);
+            into[b.To] += flow[index] * RoomAt(b.To, index);
         }
+    }
+
+    // A volume that leaves takes its own room; one that arrives takes more or less by what its air gave up on the way.
+    private double RoomAt(int node, int branch)
+    {
+        int upstream = Upstream(branch, _flow[branch]);
+        return node == upstream ? 1 : 1 + (_airShare[upstream] * (_givenUp[upstream] - _givenUp[node]));
     }
 
     // I - gamma h J, J taken over stored volume.
@@ -354,19 +399,25 @@ internal sealed class Network
         for (int i = 0; i < _n; i++)
             _matrix[(i * _n) + i] = 1;
         Pump.At(_pressure[0], out double pumpSlope);
-        _matrix[0] -= gammaH * pumpSlope * _slope[0];
+        _matrix[0] -= gammaH * pumpSlope * _pumpRoom * _slope[0];
         for (int index = 0; index < Branches; index++)
         {
-            double by = gammaH * _flowSlope[index] * _reference[Upstream(index, _flow[index])];
+            double by = gammaH * _flowSlope[index];
             if (by == 0)
                 continue;
             ref readonly Branch b = ref _branches[index];
-            _matrix[(b.From * _n) + b.From] += by * _slope[b.From];
             if (b.To < 0)
+            {
+                _matrix[(b.From * _n) + b.From] += by * _slope[b.From];
                 continue;
-            _matrix[(b.From * _n) + b.To] -= by * _slope[b.To];
-            _matrix[(b.To * _n) + b.From] -= by * _slope[b.From];
-            _matrix[(b.To * _n) + b.To] += by * _slope[b.To];
+            }
+
+            double from = by * RoomAt(b.From, index);
+            double to = by * RoomAt(b.To, index);
+            _matrix[(b.From * _n) + b.From] += from * _slope[b.From];
+            _matrix[(b.From * _n) + b.To] -= from * _slope[b.To];
+            _matrix[(b.To * _n) + b.From] -= to * _slope[b.From];
+            _matrix[(b.To * _n) + b.To] += to * _slope[b.To];
         }
 
         Factor();

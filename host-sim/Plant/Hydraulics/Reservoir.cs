@@ -7,13 +7,16 @@ namespace LubeController.Plant.Hydraulics;
 /// <summary>What the pump draws from and the valves return to, with its two level switches.</summary>
 internal sealed class Reservoir
 {
+    // The last drops do not reach the suction: the pump begins to draw air at the latest here, m3.
+    private const double LastDropsM3 = 1e-8;
+
     private readonly double _aeratesBelow;
     private readonly double _entrained;
     private Sum _content;
 
     internal Reservoir(ReservoirDescription description)
     {
-        _aeratesBelow = description.AeratesBelowM3;
+        _aeratesBelow = Math.Max(description.AeratesBelowM3, LastDropsM3);
         _entrained = description.EntrainedAir;
         _content.Set(description.ContentM3);
         Low = new LevelSwitch(description.LowLevelM3, description.LevelHysteresisM3, description.LowContact, ContentM3);
@@ -37,7 +40,7 @@ internal sealed class Reservoir
     {
         get
         {
-            if (ContentM3 <= 0)
+            if (ContentM3 <= LevelSwitch.NearM3)
                 return 1;
             double uncovered = ContentM3 < _aeratesBelow ? 1 - (ContentM3 / _aeratesBelow) : 0;
             return 1 - ((1 - _entrained) * (1 - SuctionAir) * (1 - uncovered));
@@ -56,8 +59,6 @@ internal sealed class Reservoir
     internal void Commit(double part)
     {
         _content.Add(part * StepM3);
-        if (ContentM3 < LevelSwitch.NearM3)
-            _content.Set(Math.Max(0, ContentM3 < 0 ? 0 : ContentM3));
         Low.Follow(ContentM3);
         Empty.Follow(ContentM3);
     }
