@@ -14,7 +14,7 @@ public sealed class ReplayTests
     private const string NotExercised = "  - {name: it primes, always: phase is rest, from: phase is prime}\n";
 
     [Fact]
-    public void All_held_is_0_and_one_line_a_script_with_totals()
+    public void All_held_is_0_and_one_line_a_script_with_what_is_assumed_and_totals()
     {
         using var session = new Session();
         string first = session.Script("a.yaml", Holds);
@@ -24,6 +24,7 @@ public sealed class ReplayTests
             [
                 $"held           {first}  a title (1 of 1 held)",
                 $"held           {second}  a title (1 of 1 held)",
+                "assumed: Salt works, brine pump (an invented plant for tests) (Test grease): yield stress at 25 degC 200 Pa (invented for tests); temperature coefficient of the yield stress 0.02 1/K (no figure for this grease: halved every 35 K); temperature coefficient of the consistency 0.04 1/K (invented for tests)",
                 "scripts: 2, 2 held, 0 failed, 0 not exercised",
                 "expectations: 2, 2 held, 0 failed, 0 not exercised",
                 "scans executed: 2",

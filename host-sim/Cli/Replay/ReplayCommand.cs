@@ -20,8 +20,8 @@ internal static class ReplayCommand
     private const string Description = """
         Replays bench scripts and says which expectation held, which failed, when, and by how much.
 
-        PATH is a script, a folder (all .yaml below it but .plant.yaml, .settings.yaml and .base.yaml) or a pattern with
-        *, ? and **. Exit code: 0 all held; 1 something failed or was not exercised; 2 bad input, then nothing ran and
+        PATH is a script, a folder (all .yaml below it but .plant.yaml, .lubricant.yaml, .settings.yaml and .base.yaml) or
+        a pattern with *, ? and **. Exit code: 0 all held; 1 something failed or was not exercised; 2 bad input, then nothing ran and
         nothing was written.
         """;
 

@@ -13,7 +13,6 @@ internal static class PlantFindings
     {
         ["Name"] = "name",
         ["Lubricant"] = "lubricant",
-        ["Kind"] = "kind",
         ["TemperatureK"] = "temperature",
         ["Reservoir"] = "reservoir",
         ["CapacityM3"] = "capacity",

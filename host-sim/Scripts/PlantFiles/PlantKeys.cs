@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.PlantFiles;
@@ -9,9 +10,6 @@ public static class PlantKeys
     /// <summary>The file itself.</summary>
     public static KeySet Plant { get; } = new(
         "a plant file", "plant", Inheritance.Key, "lubricant", "temperature", "reservoir", "pump", "line", "relief-valve", "divider", "outlets", "cycle-switches", "pressure-switch", "pressure-transmitter", "shaft");
-
-    /// <summary>The lubricant.</summary>
-    public static KeySet Lubricant { get; } = new("a lubricant", "kind", "name");
 
     /// <summary>The reservoir.</summary>
     public static KeySet Reservoir { get; } = new(
@@ -57,10 +55,9 @@ public static class PlantKeys
     public static KeySet Shaft { get; } = new("a shaft", "pulses-per-revolution", "speed", "shortest-pulse", "duty");
 
     /// <summary>Each group by the place it has in the file, as the JSON Schema names it.</summary>
-    public static IReadOnlyDictionary<string, KeySet> ByPlace { get; } = new Dictionary<string, KeySet>
+    public static IReadOnlyDictionary<string, KeySet> ByPlace { get; } = new Dictionary<string, KeySet>(LubricantKeys.ByPlaceInPlant)
     {
         [""] = Plant,
-        ["lubricant"] = Lubricant,
         ["reservoir"] = Reservoir,
         ["pump"] = Pump,
         ["line"] = Line,

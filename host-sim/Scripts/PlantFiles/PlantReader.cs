@@ -1,7 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;
@@ -12,7 +12,6 @@ namespace LubeController.Scripts.PlantFiles;
 public sealed class PlantReader
 {
     private static readonly string[] Contacts = ["normally-open", "normally-closed"];
-    private static readonly string[] Kinds = ["grease", "oil"];
 
     private readonly MapReader _file;
     private readonly ProblemList _problems;
@@ -50,12 +49,12 @@ public sealed class PlantReader
         bool transmitter = _file.Either("pressure-transmitter", "yes", "no") ?? false;
         ShaftDescription? shaft = Shaft();
         double temperature = _file.Quantity("temperature", PlantRanges.Temperature)?.Si ?? 293.15;
-        if (_problems.Count > _before || divider == null)
+        if (_problems.Count > _before || lubricant == null || divider == null)
             return null;
         return Judged(new PlantDescription
         {
             Name = name,
-            Lubricant = lubricant!,
+            Lubricant = lubricant,
             Reservoir = reservoir!,
             Pump = pump!,
             Line = line!,
@@ -79,13 +78,8 @@ public sealed class PlantReader
             : new LoadedPlant(plant, findings.Select(finding => PlantFindings.Tell(_file.Map, finding)).ToArray());
     }
 
-    private LubricantDescription? Lubricant()
-    {
-        if (NeedGroup("lubricant", PlantKeys.Lubricant) is not { } group)
-            return null;
-        string name = Need(group, "name", "write for instance 'NLGI 1' or 'ISO VG 220'");
-        return group.Choice("kind", Kinds) == (int)LubricantKind.Oil ? Lubricants.NewtonianOil(0.1) with { Name = name } : Lubricants.SteadyGrease(0, 1, 1) with { Name = name };
-    }
+    private LubricantDescription? Lubricant() =>
+        NeedGroup("lubricant", LubricantKeys.InPlant) is { } group ? LubricantReader.ReadInPlant(group, _problems) : null;
 
     private ReservoirDescription? Reservoir()
     {

@@ -81,12 +81,32 @@ public sealed class UnitFamily
         .With("%", value => UnitsNet.Ratio.From(value, RatioUnit.Percent).DecimalFractions, value => UnitsNet.Ratio.From(value, RatioUnit.DecimalFraction).Percent)
         .With("1", value => value, value => value);
 
+    /// <summary>Kinematic viscosity; square metre per second inside.</summary>
+    public static UnitFamily KinematicViscosity { get; } = new UnitFamily("a kinematic viscosity", "m2/s", "220 mm2/s")
+        .With("mm2/s", value => UnitsNet.KinematicViscosity.From(value, KinematicViscosityUnit.Centistokes).SquareMetersPerSecond, value => UnitsNet.KinematicViscosity.From(value, KinematicViscosityUnit.SquareMeterPerSecond).Centistokes)
+        .With("cSt", value => UnitsNet.KinematicViscosity.From(value, KinematicViscosityUnit.Centistokes).SquareMetersPerSecond, value => UnitsNet.KinematicViscosity.From(value, KinematicViscosityUnit.SquareMeterPerSecond).Centistokes)
+        .With("m2/s", value => value, value => value);
+
+    /// <summary>Consistency of a Herschel-Bulkley fluid, n being its flow index; with n = 1 a dynamic viscosity.</summary>
+    public static UnitFamily Consistency { get; } = new UnitFamily("a consistency", "Pa.s^n", "4.1 Pa.s^n")
+        .With("Pa.s^n", value => value, value => value)
+        .With("Pa.s", value => value, value => value);
+
+    /// <summary>Density; kilogram per cubic metre inside.</summary>
+    public static UnitFamily Density { get; } = new UnitFamily("a density", "kg/m3", "890 kg/m3")
+        .With("kg/m3", value => value, value => value)
+        .With("g/cm3", value => UnitsNet.Density.From(value, DensityUnit.GramPerCubicCentimeter).KilogramsPerCubicMeter, value => UnitsNet.Density.From(value, DensityUnit.KilogramPerCubicMeter).GramsPerCubicCentimeter);
+
+    /// <summary>Change for each kelvin, as a fraction; per kelvin inside.</summary>
+    public static UnitFamily PerKelvin { get; } = new UnitFamily("a temperature coefficient", "1/K", "0.02 1/K")
+        .With("1/K", value => value, value => value);
+
     /// <summary>A plain number that counts something.</summary>
     public static UnitFamily Count { get; } = new UnitFamily("a count", "1", "3")
         .With("1", value => value, value => value);
 
     /// <summary>Every family with units of its own.</summary>
-    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, Ratio];
+    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, KinematicViscosity, Consistency, Density, PerKelvin, Ratio];
 
     /// <summary>Name with its article, for messages, for instance <c>a pressure</c>.</summary>
     public string Name { get; }

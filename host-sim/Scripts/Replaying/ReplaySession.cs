@@ -80,6 +80,8 @@ public sealed class ReplaySession(ScriptReader reader, ScriptRunner runner, IRep
             progress.Clear();
         }
 
+        foreach (string line in AssumptionText.Of(plan.Scripts.Select(script => script.Plant)))
+            output.WriteLine(line);
         foreach (string line in TotalsText.Of(verdicts))
             output.WriteLine(line);
         if (options.JunitFile is { } file)

@@ -1,11 +1,12 @@
 using System.Linq;
+using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Scripts.ScriptFiles;
 
-/// <summary>Tells a plant, a settings file and a script apart, so that one in place of another is told in one line.</summary>
+/// <summary>Tells a plant, a lubricant, a settings file and a script apart, so that one in place of another is told in one line.</summary>
 internal static class FileSort
 {
     /// <summary>Whether a file is plainly of another sort than expected; then a problem is added.</summary>
@@ -14,7 +15,7 @@ internal static class FileSort
     /// <param name="problems">Takes the problem.</param>
     public static bool IsOther(MapNode top, KeySet expected, ProblemList problems)
     {
-        KeySet[] sorts = [ScriptKeys.Script, PlantKeys.Plant, SettingsReader.Keys];
+        KeySet[] sorts = [ScriptKeys.Script, PlantKeys.Plant, SettingsReader.Keys, LubricantKeys.File];
         KeySet likeliest = sorts.MaxBy(sort => Known(top, sort))!;
         if (Known(top, likeliest) == 0 || Known(top, expected) * 2 > Known(top, likeliest))
             return false;

@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.Linq;
 using CsCheck;
+using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;
@@ -24,6 +25,8 @@ public sealed class FuzzTests
     [Theory]
     [InlineData("sample.yaml")]
     [InlineData("salt.plant.yaml")]
+    [InlineData("invented-grease.lubricant.yaml")]
+    [InlineData("invented-oil.lubricant.yaml")]
     [InlineData("plain.settings.yaml")]
     public void Reading_never_throws(string name)
     {
@@ -36,6 +39,7 @@ public sealed class FuzzTests
                 string path = folder.Write("fuzzed" + name[name.IndexOf('.')..], bytes);
                 var problems = new ProblemList();
                 object? read = name.Contains(".plant") ? PlantReader.Read(path, problems)
+                    : name.Contains(".lubricant") ? LubricantReader.Read(path, problems)
                     : name.Contains(".settings") ? SettingsReader.Read(path, RestRules.All, problems)
                     : new ScriptReader(SampleBench.Make(), RestRules.All).Read(path, problems);
                 Assert.Equal(read == null, problems.Any);

@@ -16,7 +16,7 @@ public sealed class PlantReaderTests
     public void Every_field_of_a_plant_file_reaches_the_description_in_si()
     {
         PlantDescription plant = Read("salt.plant.yaml");
-        Assert.Equal((LubricantKind.Grease, "NLGI 1"), (plant.Lubricant.Kind, plant.Lubricant.Name));
+        Assert.Equal((LubricantKind.Grease, "Test grease"), (plant.Lubricant.Kind, plant.Lubricant.Name));
         Assert.Equal((4e-3, 3e-3, 5e-4, 1e-4, 2e-5), (plant.Reservoir.CapacityM3, plant.Reservoir.ContentM3, plant.Reservoir.LowLevelM3, Round(plant.Reservoir.EmptyLevelM3), Round(plant.Reservoir.LevelHysteresisM3)));
         Assert.Equal((SwitchContact.NormallyClosed, SwitchContact.NormallyOpen), (plant.Reservoir.LowContact, plant.Reservoir.EmptyContact));
         Assert.Equal(2e-7, Assert.IsType<ConstantFlowPumpDescription>(plant.Pump).FlowM3PerS, 1e-18);
@@ -51,7 +51,7 @@ public sealed class PlantReaderTests
         Assert.Equal(4, plant.Divider.Sections.Count);
         Assert.Equal(5e-6, plant.Divider.StrokeFlowLimitM3PerS, 1e-16);
         Assert.Equal(1e-9 / 60.0, plant.Divider.LandClearanceFlowM3PerS!.Value, 1e-20);
-        Assert.Equal("ISO VG 220", plant.Lubricant.Name);
+        Assert.Equal((LubricantKind.Oil, "Test oil"), (plant.Lubricant.Kind, plant.Lubricant.Name));
     }
 
     [Theory]

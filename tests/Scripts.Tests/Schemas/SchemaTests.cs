@@ -5,6 +5,7 @@ using System.Linq;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
+using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;
@@ -33,6 +34,20 @@ public sealed class SchemaTests
     public void The_plant_schema_knows_the_fields_that_the_reader_knows() => AssertKeys("plant.schema.json", PlantKeys.ByPlace);
 
     [Fact]
+    public void The_lubricant_schema_knows_the_fields_that_the_reader_knows() => AssertKeys("lubricant.schema.json", LubricantKeys.ByPlace);
+
+    [Fact]
+    public void The_plant_schema_says_of_a_lubricant_what_the_lubricant_schema_says()
+    {
+        JsonObject plant = JsonNode.Parse(File.ReadAllText(Path.Combine(Folder, "plant.schema.json")))!.AsObject();
+        JsonObject lubricant = JsonNode.Parse(File.ReadAllText(Path.Combine(Folder, "lubricant.schema.json")))!.AsObject();
+        JsonObject inPlant = PropertiesAt(plant, "lubricant");
+        JsonObject own = PropertiesAt(lubricant, "");
+        Assert.All(LubricantKeys.InPlant.Keys.Where(key => key != "file"), key => Assert.True(JsonNode.DeepEquals(own[key], inPlant[key]), key));
+        Assert.All(lubricant["$defs"]!.AsObject(), definition => Assert.True(JsonNode.DeepEquals(definition.Value, plant["$defs"]![definition.Key]), definition.Key));
+    }
+
+    [Fact]
     public void The_settings_schema_knows_the_fields_that_the_reader_knows() => AssertKeys(
         "settings.schema.json",
         new Dictionary<string, KeySet> { [""] = SettingsReader.Keys, ["rest-rule"] = SettingsReader.RuleKeys });
@@ -53,6 +68,13 @@ public sealed class SchemaTests
     [InlineData("script.schema.json", "expect:\n  - name: x\n    always: phase is rest\n    never: phase is dose\n")]
     [InlineData("plant.schema.json", "reservoir:\n  capacity: 4 bar\n")]
     [InlineData("plant.schema.json", "pump:\n  kind: gear\n")]
+    [InlineData("plant.schema.json", "lubricant:\n  kind: grease\n")]
+    [InlineData("lubricant.schema.json", "kind: water\n")]
+    [InlineData("lubricant.schema.json", "iso-viscosity-grade: 230\n")]
+    [InlineData("lubricant.schema.json", "nlgi-grade: 7\n")]
+    [InlineData("lubricant.schema.json", "yield-stress: 189 Pa\n")]
+    [InlineData("lubricant.schema.json", "yield-stress:\n  value: 189 Pa\n  source: a book\n")]
+    [InlineData("lubricant.schema.json", "consistency:\n  value: 4 Pa\n  source: a book\n  confidence: published\n")]
     [InlineData("settings.schema.json", "rest: 20\n")]
     [InlineData("settings.schema.json", "rest-by: moon\n")]
     public void What_the_reader_refuses_by_form_the_schema_refuses_too(string schema, string text)
@@ -79,6 +101,7 @@ public sealed class SchemaTests
 
     private static string SchemaOf(string file) =>
         file.EndsWith(".plant.yaml", StringComparison.Ordinal) ? "plant.schema.json"
+        : file.EndsWith(".lubricant.yaml", StringComparison.Ordinal) ? "lubricant.schema.json"
         : file.EndsWith(".settings.yaml", StringComparison.Ordinal) ? "settings.schema.json"
         : "script.schema.json";
 
@@ -87,10 +110,15 @@ public sealed class SchemaTests
     private static void AssertKeys(string schema, IReadOnlyDictionary<string, KeySet> byPlace)
     {
         JsonObject root = JsonNode.Parse(File.ReadAllText(Path.Combine(Folder, schema)))!.AsObject();
+        var reached = new HashSet<JsonObject>(ReferenceEqualityComparer.Instance);
         foreach ((string place, KeySet keys) in byPlace)
-            Assert.Equal(keys.Keys.Order(StringComparer.Ordinal), PropertiesAt(root, place).Select(property => property.Key).Order(StringComparer.Ordinal));
-        int groups = CountGroups(root);
-        Assert.Equal(byPlace.Count + (schema.StartsWith("settings", StringComparison.Ordinal) ? 1 : 0), groups);
+        {
+            JsonObject properties = PropertiesAt(root, place);
+            Assert.Equal(keys.Keys.Order(StringComparer.Ordinal), properties.Select(property => property.Key).Order(StringComparer.Ordinal));
+            reached.Add(properties);
+        }
+
+        Assert.Equal(reached.Count + (schema.StartsWith("settings", StringComparison.Ordinal) ? 1 : 0), CountGroups(root));
     }
 
     private static JsonObject PropertiesAt(JsonObject root, string place)
@@ -98,7 +126,7 @@ public sealed class SchemaTests
         JsonObject at = root;
         foreach (string part in place.Split('.', StringSplitOptions.RemoveEmptyEntries))
         {
-            at = at["properties"]![part.Replace("[]", "")]!.AsObject();
+            at = Definition(root, at["properties"]![part.Replace("[]", "")]!.AsObject());
             if (part.EndsWith("[]", StringComparison.Ordinal))
                 at = at["items"]!.AsObject();
         }
@@ -106,6 +134,10 @@ public sealed class SchemaTests
         Assert.False(at["additionalProperties"]!.GetValue<bool>());
         return at["properties"]!.AsObject();
     }
+
+    /// <summary>What a reference to a definition of the same schema stands for; anything else is itself.</summary>
+    private static JsonObject Definition(JsonObject root, JsonObject node) =>
+        node["$ref"] is { } reference ? root["$defs"]![reference.GetValue<string>().Split('/')[^1]]!.AsObject() : node;
 
     private static int CountGroups(JsonNode? node) => node switch
     {

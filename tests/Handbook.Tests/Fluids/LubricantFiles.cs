@@ -1,0 +1,27 @@
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using LubeController.Plant.Description;
+using LubeController.Scripts.LubricantFiles;
+using LubeController.Scripts.Reading;
+using LubeController.Tests.Support;
+using Xunit;
+
+namespace LubeController.Handbook.Tests.Fluids;
+
+/// <summary>The lubricants that plants of the repository use.</summary>
+internal static class LubricantFiles
+{
+    internal static IReadOnlyList<LubricantDescription> All { get; } =
+        Directory.GetFiles(Path.Combine(Repository.Root, "hil-scripts", "lubricants"), "*.lubricant.yaml").Order(System.StringComparer.Ordinal).Select(Read).ToArray();
+
+    internal static LubricantDescription Named(string name) => All.Single(lubricant => lubricant.Name == name);
+
+    private static LubricantDescription Read(string path)
+    {
+        var problems = new ProblemList();
+        LubricantDescription? lubricant = LubricantReader.Read(path, problems);
+        Assert.Empty(problems.All.Select(problem => problem.ToString()));
+        return lubricant!;
+    }
+}
