@@ -16,6 +16,7 @@ public sealed class MainLoop
     private readonly int _saveIntervalMs;
     private Phase _savedPhase;
     private int _savedStanding;
+    private bool _savedVenting;
     private uint _savedAtMs;
 
     /// <summary>Makes the loop, restores the newest saved state, and powers the core up.</summary>
@@ -109,15 +110,21 @@ public sealed class MainLoop
 
     private uint SinceSaveMs => unchecked(_board.NowMs - _savedAtMs);
 
-    /// <summary>What may not be lost is saved at once: a phase, which decides what power-up does, and an alarm.</summary>
+    private bool Venting => Core.DoseStep == DoseStep.Vent;
+
+    /// <summary>
+    /// What may not be lost is saved at once: a phase, which decides what power-up does, an alarm, and that a dose by
+    /// pressure has come to venting or has begun its next pressure cycle.
+    /// </summary>
     private bool SaveIsDue() =>
-        Core.Phase != _savedPhase || Core.Alarms.Standing != _savedStanding || SinceSaveMs >= (uint)_saveIntervalMs;
+        Core.Phase != _savedPhase || Venting != _savedVenting || Core.Alarms.Standing != _savedStanding || SinceSaveMs >= (uint)_saveIntervalMs;
 
     private void Save()
     {
         _memory.Save(Core);
         _savedPhase = Core.Phase;
         _savedStanding = Core.Alarms.Standing;
+        _savedVenting = Venting;
         _savedAtMs = _board.NowMs;
     }
 

@@ -41,4 +41,7 @@ public enum AlarmId
 
     /// <summary>The low switch of the reservoir is on.</summary>
     ReservoirLow = 12,
+
+    /// <summary>The line of a single-line system did not stand vented within its time, so that its injectors are not recharged.</summary>
+    LineNotVented = 13,
 }

@@ -30,7 +30,7 @@ public enum AlarmCategory
 public static class AlarmTable
 {
     /// <summary>Number of alarms; identifiers run from 0 to one less.</summary>
-    public const int Count = 13;
+    public const int Count = 14;
 
     /// <summary>The name users see, lower case with hyphens; empty for what is no alarm, never null.</summary>
     /// <remarks>No table of strings: other classes' static initialisers ask for names, and may run before this class's own.</remarks>
@@ -51,6 +51,7 @@ public static class AlarmTable
             case AlarmId.RuleFault: return "rule-fault";
             case AlarmId.PulseTooFast: return "pulse-too-fast";
             case AlarmId.ReservoirLow: return "reservoir-low";
+            case AlarmId.LineNotVented: return "line-not-vented";
             default: return "";
         }
     }
@@ -63,6 +64,7 @@ public static class AlarmTable
             case AlarmId.DividerStalled:
             case AlarmId.DoseTooLong:
             case AlarmId.LinePressureMissing:
+            case AlarmId.LineNotVented:
                 return AlarmAction.DoseEnding;
             case AlarmId.LineOverpressure:
             case AlarmId.ReservoirEmpty:
@@ -95,7 +97,7 @@ public static class AlarmTable
         id != AlarmId.LubricationOverdue && id != AlarmId.ShaftSignalLost && id != AlarmId.ReservoirLow;
 
     /// <summary>
-    /// Whether the condition is one that only a running pump, or a rule at work, can show: then reset itself ends it, and
+    /// Whether the condition is one that only a running dose, or a rule at work, can show: then reset itself ends it, and
     /// the alarm rises again within its bound if the cause remains.
     /// </summary>
     public static bool EndedByReset(AlarmId id) =>

@@ -32,6 +32,8 @@ public sealed partial class Controller
 
     private void Decide()
     {
+        if (!_line.Chosen)
+            _line.Clear();
         JudgeConditions();
         JudgeDose();
         TakePresses();
@@ -55,6 +57,27 @@ public sealed partial class Controller
         {
             CompleteDose();
             return;
+        }
+
+        if (_line.Chosen)
+        {
+            if (_line.Judge())
+                AllowFirstPulse();
+            if (_line.IsComplete)
+            {
+                CompleteDose();
+                return;
+            }
+
+            if (_line.IsNotVented)
+            {
+                FailDose(AlarmId.LineNotVented);
+                _line.Abandon();
+            }
+
+            // What follows is judged by pump-on time.
+            if (!_line.PumpRuns)
+                return;
         }
 
         if (_dose.IsTooLong)
@@ -96,12 +119,13 @@ public sealed partial class Controller
     {
         _dose.Begin();
         _trying = newTry;
-        _switches[_settings.DoseEndingIndex].Allow(_settings[SettingField.FirstPulseAllowanceMs]);
+        AllowFirstPulse();
         if (newTry)
         {
             // The failure stands already, so a try is given a timeout and a pump-on time of its own; else it would end at once.
             _dose.RenewPumpOn();
             _pressure.Renew();
+            _line.Renew();
             for (int index = 0; index < _switches.Length; index++)
                 _switches[index].GrantTry(index == _settings.DoseEndingIndex ? _settings[SettingField.FirstPulseAllowanceMs] : 0);
         }
@@ -109,14 +133,18 @@ public sealed partial class Controller
         Enter(Phase.Dose);
     }
 
+    private void AllowFirstPulse() =>
+        _switches[_settings.DoseEndingIndex].Allow(_settings[SettingField.FirstPulseAllowanceMs]);
+
     private void CompleteDose()
     {
-        Events.Add(ScanEvent.DoseCompleted, _dose.Edges, 0);
+        Events.Add(ScanEvent.DoseCompleted, _line.Chosen ? _line.Cycles : _dose.Edges, 0);
         DosesCompleted = Saturating.Add(DosesCompleted, 1);
         _overdueMs = 0;
         Alarms.SetCondition(AlarmId.LubricationOverdue, false);
         Alarms.Settle();
         _dose.End();
+        _line.End();
         _rest.Begin();
         _rest.Ask(_inputs);
         if (_trying)
@@ -124,12 +152,13 @@ public sealed partial class Controller
         Enter(Alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest);
     }
 
-    /// <summary>Ends the conditions that only a running pump can show; latched, the alarms stand on.</summary>
+    /// <summary>Ends the conditions that only a running dose can show; latched, the alarms stand on.</summary>
     private void EndShownByPump()
     {
         Alarms.EndAtOnce(AlarmId.DividerStalled);
         Alarms.EndAtOnce(AlarmId.DoseTooLong);
         Alarms.EndAtOnce(AlarmId.LinePressureMissing);
+        Alarms.EndAtOnce(AlarmId.LineNotVented);
     }
 
     private void TakePresses()
@@ -194,6 +223,7 @@ public sealed partial class Controller
         if (tooLong)
             _dose.RenewPumpOn();
         _pressure.Renew();
+        _line.Renew();
         _rest.TrustRule();
         if (!_dose.Pending)
             _rest.Ask(_inputs);
@@ -263,6 +293,7 @@ public sealed partial class Controller
     {
         _trying = false;
         _phaseMs = 0;
+        _line.Interrupt();
         if (Phase == Phase.Prime)
             Phase = _primeFrom == Phase.Failed && !Alarms.PumpStoppingStands ? Phase.Rest : _primeFrom;
         if (Phase == Phase.Dose || Phase == Phase.RetryPause)
@@ -279,12 +310,20 @@ public sealed partial class Controller
         _afterFailure = false;
         Phase = next;
         _phaseMs = 0;
+        if (!_line.Chosen)
+            return;
+        if (next == Phase.Dose)
+            _line.Begin();
+        else
+            _line.Interrupt();
     }
 
     private int PhaseDeadlineMs()
     {
         switch (Phase)
         {
+            case Phase.Dose when _line.Chosen:
+                return _line.PumpRuns ? Saturating.Min(_dose.DeadlineMs(), _line.DeadlineMs()) : _line.DeadlineMs();
             case Phase.Dose:
                 return _dose.DeadlineMs();
             case Phase.RetryPause:

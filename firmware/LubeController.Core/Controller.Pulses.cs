@@ -19,6 +19,7 @@ public sealed partial class Controller
         _low.Sample(_inputs.LevelLow != _settings.Is(SettingField.LevelLowInverted), levels, true);
         _empty.Sample(_inputs.LevelEmpty != _settings.Is(SettingField.LevelEmptyInverted), levels, true);
         _pressure.Sample(_inputs);
+        _line.Sample();
         _shaft.Sample(_inputs.MachineRunning);
     }
 
@@ -54,7 +55,7 @@ public sealed partial class Controller
 
     private void UseEdge(int index, bool idle)
     {
-        if (!idle && (Phase == Phase.Dose || Phase == Phase.RetryPause))
+        if (!idle && !_line.Chosen && (Phase == Phase.Dose || Phase == Phase.RetryPause))
         {
             Events.Add(_dose.Count() ? ScanEvent.PulseCounted : ScanEvent.PulseOpened, index, _dose.Edges);
             if (_settings.DoseMode == DoseMode.Cycles && _dose.IsComplete)
@@ -62,7 +63,7 @@ public sealed partial class Controller
             return;
         }
 
-        if (idle || Phase == Phase.Prime || Phase == Phase.Stopped)
+        if (idle || Phase == Phase.Prime || Phase == Phase.Stopped || _line.Chosen)
         {
             Events.Add(ScanEvent.PulseSeen, index, 0);
             return;

@@ -12,7 +12,7 @@ namespace LubeController.Core;
 /// </remarks>
 public sealed partial class Controller
 {
-    private const int StateMark = 0x4C430101;
+    private const int StateMark = 0x4C430102;
 
     /// <summary>Mark, length and check value.</summary>
     private const int HeaderLength = 12;
@@ -40,6 +40,7 @@ public sealed partial class Controller
     private readonly ShaftWatch _shaft;
     private readonly RestClock _rest;
     private readonly DoseProgress _dose;
+    private readonly PressureDose _line;
 
     private bool _settingsValid;
     private Phase _primeFrom;
@@ -76,6 +77,7 @@ public sealed partial class Controller
         _shaft = new ShaftWatch(_settings);
         _rest = new RestClock(_settings, rule);
         _dose = new DoseProgress(_settings);
+        _line = new PressureDose(_settings, _pressure, Events);
         for (int index = 0; index < _switches.Length; index++)
             _switches[index] = new CycleSwitch(_settings, index);
         UseSettings(settings);
@@ -104,6 +106,12 @@ public sealed partial class Controller
 
     /// <summary>Edges counted in the present or pending dose.</summary>
     public int DoseEdges => _dose.Edges;
+
+    /// <summary>What a dose by pressure is doing; <see cref="DoseStep.Vent"/> also while one cut short in it is pending.</summary>
+    public DoseStep DoseStep => _line.Step;
+
+    /// <summary>Pressure cycles counted in the present or pending dose by pressure.</summary>
+    public int PressureCycles => _line.Cycles;
 
     /// <summary>Whether a dose was begun and is not completed.</summary>
     public bool DosePending => _dose.Pending;
@@ -274,6 +282,7 @@ public sealed partial class Controller
             _dose.Advance(elapsedMs);
         for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
             _switches[index].Advance(elapsedMs, doseRuns);
+        _line.Advance(elapsedMs, _outputs.Pump, Phase == Phase.Dose);
         AdvanceInputs(elapsedMs, doseRuns);
         _shaft.Advance(elapsedMs, pulses, _quietPulseAgeMs, wasRunning);
         Alarms.Advance(elapsedMs);
@@ -298,9 +307,16 @@ public sealed partial class Controller
 
     private void Drive()
     {
-        _outputs.Pump = (Phase == Phase.Dose || Phase == Phase.Prime) && !Alarms.InterlockStands;
+        bool doses = Phase == Phase.Dose && (!_line.Chosen || _line.PumpRuns);
+        _outputs.Pump = (doses || Phase == Phase.Prime) && !Alarms.InterlockStands;
         if (_outputs.Pump)
+        {
             _pumpOffMs = 0;
+            _line.TakePumpOn();
+        }
+
+        // Closed exactly while the pump runs: it never pumps into the open valve, and no line stands under pressure.
+        _outputs.VentValve = _line.Chosen && _outputs.Pump == _settings.Is(SettingField.VentValveNormallyOpen);
         _outputs.HealthyRelay = !Alarms.FailureStands;
         _outputs.Warning = Alarms.OtherStands || Phase == Phase.Stopped || Phase == Phase.Prime;
         if (!Alarms.AnyUnseen)
@@ -373,6 +389,7 @@ public sealed partial class Controller
         _pressure.Transfer(_stream);
         _shaft.Transfer(_stream);
         _dose.Transfer(_stream);
+        _line.Transfer(_stream);
         _rest.Transfer(_stream);
     }
 }

@@ -34,8 +34,8 @@ internal sealed class DoseProgress
     /// <summary>Whether the pump ran too long for one dose.</summary>
     public bool IsTooLong => PumpOnMs >= _settings[SettingField.DoseLimitMs];
 
-    /// <summary>A dose by run time does not end on an edge, so its edges never tell where the divider stands when it ends.</summary>
-    private bool ByRunTime => _settings.DoseMode == DoseMode.RunTime;
+    /// <summary>A dose that does not end on an edge: its edges never tell where the divider stands when it ends.</summary>
+    private bool EndsOffEdge => _settings.DoseMode != DoseMode.Cycles;
 
     /// <summary>A dose is due where no valid state was found.</summary>
     public void MakeDue() => Pending = true;
@@ -58,7 +58,7 @@ internal sealed class DoseProgress
         Edges = 0;
         PumpOnMs = 0;
         _credit = 0;
-        if (ByRunTime)
+        if (EndsOffEdge)
             ForgetPosition();
     }
 
@@ -73,7 +73,7 @@ internal sealed class DoseProgress
     /// <returns>Whether it was counted; if not, it opened the counting.</returns>
     public bool Count()
     {
-        if (PositionKnown || ByRunTime)
+        if (PositionKnown || EndsOffEdge)
         {
             Edges = Saturating.Add(Edges, 1);
             return true;
@@ -91,7 +91,7 @@ internal sealed class DoseProgress
     /// <returns>The credit so far, or -1 where the edge only told the position.</returns>
     public int Credit()
     {
-        if (ByRunTime)
+        if (EndsOffEdge)
             return 0;
         if (!PositionKnown)
         {

@@ -6,6 +6,12 @@ public sealed class Outputs
     /// <summary>Pump contact.</summary>
     public bool Pump { get; internal set; }
 
+    /// <summary>
+    /// Contact of the vent valve, energised: the valve is then closed if the setting vent-valve-normally-open is yes,
+    /// else open. Off where doses do not end by pressure.
+    /// </summary>
+    public bool VentValve { get; internal set; }
+
     /// <summary>Healthy relay: energised while no failure stands, so that power loss and a broken wire alarm too (fail-safe output, IEC 60204-1).</summary>
     public bool HealthyRelay { get; internal set; }
 
@@ -15,10 +21,11 @@ public sealed class Outputs
     /// <summary>Lamp: flashes while an alarm is not acknowledged, is steady while an acknowledged one stands, else dark.</summary>
     public bool Lamp { get; internal set; }
 
-    /// <summary>The safe state: everything off, the healthy relay dropped.</summary>
+    /// <summary>The safe state: everything off, the healthy relay dropped, the vent valve without power.</summary>
     public void MakeSafe()
     {
         Pump = false;
+        VentValve = false;
         HealthyRelay = false;
         Warning = false;
         Lamp = false;
@@ -27,6 +34,7 @@ public sealed class Outputs
     internal void Transfer(StateStream stream)
     {
         Pump = stream.Flag(Pump);
+        VentValve = stream.Flag(VentValve);
         HealthyRelay = stream.Flag(HealthyRelay);
         Warning = stream.Flag(Warning);
         Lamp = stream.Flag(Lamp);

@@ -6,7 +6,7 @@ public enum Phase
     /// <summary>The pump is off; the next dose comes when the rest, or the restart delay of a pending dose, is over.</summary>
     Rest = 0,
 
-    /// <summary>The pump runs and the divider's pulses are counted.</summary>
+    /// <summary>The pump runs and the divider's pulses are counted; a dose by pressure takes its steps, the pump off in some.</summary>
     Dose = 1,
 
     /// <summary>The pump is off for a moment after a pulse timeout; the same dose goes on afterwards.</summary>

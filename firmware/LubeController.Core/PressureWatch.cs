@@ -1,6 +1,10 @@
 namespace LubeController.Core;
 
 /// <summary>What switch and transmitter say about the line pressure, and how long the pump has run without it.</summary>
+/// <remarks>
+/// With both fitted, either shows that pressure is reached, except in a dose by pressure: there it takes both to count as
+/// reached and both to count as fallen, so that one that lies ends the dose instead of making it pass.
+/// </remarks>
 internal sealed class PressureWatch
 {
     private readonly DebouncedInput _switch = new DebouncedInput();
@@ -17,6 +21,12 @@ internal sealed class PressureWatch
 
     /// <summary>Whether line pressure is above its limit.</summary>
     public bool IsOver { get; private set; }
+
+    /// <summary>Whether the line of a single-line system is vented; false while it is not known.</summary>
+    public bool IsFallen { get; private set; }
+
+    /// <summary>Whether everything that a dose by pressure goes by has shown something since power-up.</summary>
+    public bool IsKnown { get; private set; }
 
     /// <summary>Lowest transmitter reading that would say the same as the present one.</summary>
     public int QuietLowMbar { get; private set; } = int.MinValue;
@@ -54,9 +64,15 @@ internal sealed class PressureWatch
             on = _switch.Known && _switch.Level;
         }
 
-        IsReached = on && use == PressureSwitchUse.Reached;
+        bool bySwitch = use == PressureSwitchUse.Reached;
+        bool byTransmitter = _settings.Is(SettingField.PressureTransmitterFitted);
+        bool above = byTransmitter && inputs.PressureMbar >= _settings[SettingField.PressureReachedMbar];
+        bool needsBoth = bySwitch && byTransmitter && _settings.DoseMode == DoseMode.Pressure;
+        IsReached = needsBoth ? on && above : (on && bySwitch) || above;
         IsOver = on && use == PressureSwitchUse.Limit;
-        if (_settings.Is(SettingField.PressureTransmitterFitted))
+        IsKnown = !bySwitch || _switch.Known;
+        IsFallen = IsKnown && !(bySwitch && on);
+        if (byTransmitter)
             SampleTransmitter(inputs.PressureMbar);
         if (IsReached)
             _missingMs = 0;
@@ -76,24 +92,40 @@ internal sealed class PressureWatch
         _missingMs = stream.Number(_missingMs);
         IsReached = stream.Flag(IsReached);
         IsOver = stream.Flag(IsOver);
+        IsFallen = stream.Flag(IsFallen);
+        IsKnown = stream.Flag(IsKnown);
         QuietLowMbar = stream.Number(QuietLowMbar);
         QuietHighMbar = stream.Number(QuietHighMbar);
     }
 
     private void SampleTransmitter(int pressureMbar)
     {
-        int reached = _settings[SettingField.PressureReachedMbar];
         int limit = _settings[SettingField.PressureLimitMbar];
-        QuietLowMbar = pressureMbar > limit ? limit + 1 : pressureMbar >= reached ? reached : int.MinValue;
-        QuietHighMbar = pressureMbar < reached ? reached - 1 : pressureMbar <= limit ? limit : int.MaxValue;
+        int vented = _settings[SettingField.PressureVentedMbar];
+        IsOver |= pressureMbar > limit;
+        IsFallen &= pressureMbar <= vented;
         if (_settings.RestMode == RestMode.Rule)
         {
             // A user's rule may look at the pressure: to it every reading is another one.
             QuietLowMbar = pressureMbar;
             QuietHighMbar = pressureMbar;
+            return;
         }
 
-        IsReached |= pressureMbar >= reached;
-        IsOver |= pressureMbar > limit;
+        QuietLowMbar = int.MinValue;
+        QuietHighMbar = int.MaxValue;
+        Narrow(pressureMbar, _settings[SettingField.PressureReachedMbar]);
+        Narrow(pressureMbar, limit + 1);
+        if (_settings.DoseMode == DoseMode.Pressure)
+            Narrow(pressureMbar, vented + 1);
+    }
+
+    /// <summary>Readings on the other side of a threshold, the first at or above it, say something else.</summary>
+    private void Narrow(int pressureMbar, int threshold)
+    {
+        if (pressureMbar < threshold)
+            QuietHighMbar = Saturating.Min(QuietHighMbar, threshold - 1);
+        else if (threshold > QuietLowMbar)
+            QuietLowMbar = threshold;
     }
 }

@@ -42,8 +42,11 @@ public enum ScanEvent
     /// <summary>A press was refused in this phase; subject is the button.</summary>
     PressRefused = 12,
 
-    /// <summary>A dose was completed; subject is its count.</summary>
+    /// <summary>A dose was completed; subject is its count: edges, or pressure cycles.</summary>
     DoseCompleted = 13,
+
+    /// <summary>A dose by pressure took its next step; subject is the step, detail the pressure cycles counted so far.</summary>
+    DoseStepTaken = 14,
 }
 
 /// <summary>Buttons as they appear in <see cref="ScanEvents"/>.</summary>

@@ -52,8 +52,14 @@ public static class SettingField
     public const int PressureMissingMs = 42;
     public const int ButtonDebounceMs = 43;
     public const int SaveIntervalMs = 44;
+    public const int HoldMs = 45;
+    public const int VentMs = 46;
+    public const int VentLimitMs = 47;
+    public const int PressureVentedMbar = 48;
+    public const int PressureCycles = 49;
+    public const int VentValveNormallyOpen = 50;
 
-    public const int Switches = 45;
+    public const int Switches = 51;
     public const int PerSwitch = 4;
     public const int SwitchDebounceMs = 0;
     public const int SwitchTimeoutMs = 1;

@@ -33,6 +33,7 @@ public static class SettingTable
         MakeDose(specs);
         MakeRest(specs);
         MakeSensors(specs);
+        MakeVenting(specs);
         for (int index = 0; index < Inputs.MaxCycleSwitches; index++)
             MakeSwitch(specs, index);
         for (int index = 0; index < AlarmTable.Count; index++)
@@ -54,7 +55,7 @@ public static class SettingTable
         specs[SettingField.SwitchCount] = Number("cycle-switches", 0, Inputs.MaxCycleSwitches, 1, "Cycle switches fitted to the divider.");
         specs[SettingField.DoseEndingSwitch] = Number("dose-ending-switch", 1, Inputs.MaxCycleSwitches, 1, "The switch, counted from 1, whose pulses end a dose.");
         specs[SettingField.EdgesPerCycle] = Number("edges-per-cycle", 1, 2, 1, "1 counts full cycles; 2 counts both edges, so half cycles, which are approximate and feed one side of each twin section.");
-        specs[SettingField.DoseMode] = new SettingSpec("dose-by", new[] { "cycles", "run-time" }, 0, "What ends a dose; by run time nothing shows that anything was delivered.");
+        specs[SettingField.DoseMode] = new SettingSpec("dose-by", new[] { "cycles", "run-time", "pressure" }, 0, "What ends a dose; by run time nothing shows that anything was delivered, by pressure (single-line system with vent valve) nothing shows that each injector delivered.");
         specs[SettingField.DoseEdges] = Number("dose-edges", 1, 10000, 3, "Counted edges of one dose: full cycles, or half cycles with two edges per cycle.");
         specs[SettingField.DoseRunMs] = Time("dose-run-time", 1000, 24 * Hour, 60 * 1000, "Pump-on time of a dose that ends by run time.");
         specs[SettingField.DoseLimitMs] = Time("dose-limit", 1000, 48 * Hour, 30 * Minute, "Longest pump-on time of one dose.");
@@ -104,6 +105,16 @@ public static class SettingTable
         specs[SettingField.PressureReachedMbar] = new SettingSpec("pressure-reached", SettingUnit.Millibar, 0, 1000000, 10000, "Transmitter reading from which line pressure is reached.");
         specs[SettingField.PressureLimitMbar] = new SettingSpec("pressure-limit", SettingUnit.Millibar, 1000, 1000000, 250000, "Transmitter reading above which line pressure is too high.");
         specs[SettingField.PressureMissingMs] = Time("pressure-missing-time", 0, 24 * Hour, 0, "Pump-on time without line pressure after which it is missing; 0 judges none.");
+    }
+
+    private static void MakeVenting(SettingSpec[] specs)
+    {
+        specs[SettingField.HoldMs] = Time("hold-time", 100, Hour, 5 * 1000, "Time for which line pressure must last in a dose by pressure.");
+        specs[SettingField.VentMs] = Time("vent-time", 100, Hour, 30 * 1000, "Time for which the line must stand vented, so that the injectors recharge.");
+        specs[SettingField.VentLimitMs] = Time("vent-limit", 200, 2 * Hour, 2 * Minute, "Longest venting of a dose, pressure falling and vent-time together.");
+        specs[SettingField.PressureVentedMbar] = new SettingSpec("pressure-vented", SettingUnit.Millibar, 0, 1000000, 5000, "Transmitter reading up to which the line is vented.");
+        specs[SettingField.PressureCycles] = Number("pressure-cycles", 1, 100, 1, "Times that line pressure is reached, held and vented in one dose by pressure.");
+        specs[SettingField.VentValveNormallyOpen] = Flag("vent-valve-normally-open", 1, "Whether the vent valve is open without power, so that its output closes it; if not, its output opens it.");
     }
 
     private static void MakeSwitch(SettingSpec[] specs, int index)

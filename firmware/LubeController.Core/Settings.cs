@@ -8,6 +8,9 @@ public enum DoseMode
 
     /// <summary>Pump-on time; unmonitored, nothing shows that anything was delivered.</summary>
     RunTime = 1,
+
+    /// <summary>Line pressure reached, held and vented, on a single-line system with a vent valve.</summary>
+    Pressure = 2,
 }
 
 /// <summary>What ends a rest.</summary>

@@ -65,6 +65,8 @@ public sealed class SettingsCheck
             CheckRest(settings, hasRule);
             CheckShaft(settings);
             CheckPressure(settings);
+            if (settings.DoseMode == DoseMode.Pressure)
+                CheckPressureDose(settings);
         }
 
         return Count == 0;
@@ -72,14 +74,13 @@ public sealed class SettingsCheck
 
     private void CheckDose(Settings settings)
     {
-        bool byCycles = settings.DoseMode == DoseMode.Cycles;
-        if (byCycles)
+        if (settings.DoseMode == DoseMode.Cycles)
         {
             Within(settings, SettingField.SwitchCount, 1, Inputs.MaxCycleSwitches, "a dose by cycles needs a cycle switch");
             if (settings[SettingField.SwitchCount] > 0)
                 Within(settings, SettingField.DoseEndingSwitch, 1, settings[SettingField.SwitchCount], "the dose-ending switch is not fitted");
         }
-        else
+        else if (settings.DoseMode == DoseMode.RunTime)
         {
             Within(settings, SettingField.DoseRunMs, 1000, settings[SettingField.DoseLimitMs] - 1, "a dose by run time must end before dose-limit");
         }
@@ -135,8 +136,26 @@ public sealed class SettingsCheck
         bool transmitter = settings.Is(SettingField.PressureTransmitterFitted);
         if (transmitter)
             Within(settings, SettingField.PressureReachedMbar, 0, settings[SettingField.PressureLimitMbar] - 1, "must be below pressure-limit");
-        if (settings[SettingField.PressureMissingMs] > 0 && !transmitter && settings.PressureSwitchUse != PressureSwitchUse.Reached)
+        bool shown = transmitter || settings.PressureSwitchUse == PressureSwitchUse.Reached;
+        if (settings[SettingField.PressureMissingMs] > 0 && !shown && settings.DoseMode != DoseMode.Pressure)
             Refuse(SettingField.PressureMissingMs, settings[SettingField.PressureMissingMs], 0, 0, "nothing shows whether pressure is reached: fit a transmitter, or a switch that shows pressure-reached");
+    }
+
+    private void CheckPressureDose(Settings settings)
+    {
+        bool byTransmitter = settings.Is(SettingField.PressureTransmitterFitted);
+        bool bySwitch = settings.PressureSwitchUse == PressureSwitchUse.Reached;
+        if (!byTransmitter && !bySwitch)
+            Refuse(SettingField.PressureSwitchUse, (int)settings.PressureSwitchUse, (int)PressureSwitchUse.Reached, (int)PressureSwitchUse.Reached, "a dose by pressure needs a switch that shows pressure-reached, or a transmitter");
+        if (byTransmitter)
+            Within(settings, SettingField.PressureVentedMbar, 0, settings[SettingField.PressureReachedMbar] - 1, "must be below pressure-reached");
+
+        // What the switch shows is accepted only after its debounce, which may not use up the time it is judged by.
+        int debounce = bySwitch ? settings[SettingField.PressureDebounceMs] : 0;
+        Within(settings, SettingField.PressureMissingMs, debounce + 1, SettingTable.Spec(SettingField.PressureMissingMs).Maximum, "a dose by pressure is bounded by it, and it must be longer than pressure-debounce");
+        Within(settings, SettingField.VentLimitMs, settings[SettingField.VentMs] + debounce + 1, SettingTable.Spec(SettingField.VentLimitMs).Maximum, "must be longer than vent-time and pressure-debounce together");
+        long longest = settings[SettingField.PressureCycles] * ((long)settings[SettingField.PressureMissingMs] + settings[SettingField.HoldMs]);
+        Within(settings, SettingField.DoseLimitMs, longest < int.MaxValue ? (int)longest + 1 : int.MaxValue, SettingTable.Spec(SettingField.DoseLimitMs).Maximum, "must leave every pressure cycle its pressure-missing-time and hold-time");
     }
 
     private void Within(Settings settings, int field, int minimum, int maximum, string reason)

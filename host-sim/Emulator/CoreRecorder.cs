@@ -9,6 +9,8 @@ internal sealed class CoreRecorder
     /// <summary>Phases as they are named everywhere, by code.</summary>
     public static readonly IReadOnlyList<string> PhaseNames = ["rest", "dose", "retry-pause", "prime", "stopped", "failed"];
 
+    private static readonly string[] StepNames = ["none", "recharge", "pressurise", "hold", "vent"];
+
     private static readonly string[] ButtonNames = ["start", "acknowledge", "reset", "dose-now", "prime"];
 
     private readonly Trace _trace;
@@ -21,6 +23,7 @@ internal sealed class CoreRecorder
     private readonly Signal[] _switches;
     private readonly Signal _doses;
     private readonly Signal _doseEdges;
+    private readonly Signal _pressureCycles;
     private readonly Signal _refused;
     private readonly Signal _opened;
     private readonly Signal[] _inputs;
@@ -35,7 +38,7 @@ internal sealed class CoreRecorder
         _phase = trace.Define("phase", SignalKind.Step, "1", PhaseNames);
         _outputs =
         [
-            OnOff("output.pump"), OnOff("output.healthy-relay"), OnOff("output.warning"), OnOff("output.lamp"),
+            OnOff("output.pump"), OnOff("output.vent-valve"), OnOff("output.healthy-relay"), OnOff("output.warning"), OnOff("output.lamp"),
         ];
         for (int index = 0; index < AlarmTable.Count; index++)
         {
@@ -47,6 +50,7 @@ internal sealed class CoreRecorder
 
         _doses = Count("doses");
         _doseEdges = Count("dose-edges");
+        _pressureCycles = Count("pressure-cycles");
         _refused = Count("presses-refused");
         _opened = Count("opened-counts");
         _pulses = new Signal[switchNames.Count];
@@ -89,9 +93,10 @@ internal sealed class CoreRecorder
     public void RecordOutputs(long timeUs, Outputs outputs)
     {
         RecordOutput(timeUs, _outputs[0], outputs.Pump);
-        RecordOutput(timeUs, _outputs[1], outputs.HealthyRelay);
-        RecordOutput(timeUs, _outputs[2], outputs.Warning);
-        _outputs[3].Record(timeUs, outputs.Lamp ? 1 : 0);
+        RecordOutput(timeUs, _outputs[1], outputs.VentValve);
+        RecordOutput(timeUs, _outputs[2], outputs.HealthyRelay);
+        RecordOutput(timeUs, _outputs[3], outputs.Warning);
+        _outputs[4].Record(timeUs, outputs.Lamp ? 1 : 0);
     }
 
     public void RecordCore(long timeUs, Controller core)
@@ -114,6 +119,7 @@ internal sealed class CoreRecorder
 
         _doses.Record(timeUs, core.DosesCompleted);
         _doseEdges.Record(timeUs, core.DoseEdges);
+        _pressureCycles.Record(timeUs, core.PressureCycles);
         _refused.Record(timeUs, core.PressesRefused);
         _opened.Record(timeUs, core.OpenedCounts);
         for (int index = 0; index < _pulses.Length; index++)
@@ -158,6 +164,9 @@ internal sealed class CoreRecorder
                 break;
             case ScanEvent.DoseCompleted:
                 _trace.Note(timeUs, "dose", "completed");
+                break;
+            case ScanEvent.DoseStepTaken:
+                _trace.Note(timeUs, "dose", "step " + StepNames[subject]);
                 break;
             default:
                 _trace.Note(timeUs, "pulse", NamePulse(events.Kind(index), SwitchName(subject), detail));

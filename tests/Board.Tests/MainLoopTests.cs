@@ -147,6 +147,42 @@ public sealed class MainLoopTests
     }
 
     [Fact]
+    public void That_a_dose_by_pressure_came_to_venting_is_saved_at_once_and_so_is_its_next_pressure_cycle()
+    {
+        Settings settings = _bench.Settings;
+        settings[SettingField.DoseMode] = (int)DoseMode.Pressure;
+        settings[SettingField.SwitchCount] = 0;
+        settings[SettingField.PressureTransmitterFitted] = 1;
+        settings[SettingField.PressureMissingMs] = 60_000;
+        settings[SettingField.PressureCycles] = 2;
+        settings[SettingField.HoldMs] = 2_000;
+        settings[SettingField.VentMs] = 5_000;
+        settings[SettingField.SaveIntervalMs] = 3_600_000;
+        int pressureMbar = 0;
+        _bench.OnRead = inputs => inputs.PressureMbar = pressureMbar;
+        MainLoop loop = ToDose();
+        Assert.Equal(0, Turn(10_000, 0, DoseStep.Hold));
+        Assert.Equal(0, Turn(0, 500, DoseStep.Pressurise));
+        Assert.Equal(0, Turn(10_000, 500, DoseStep.Hold));
+        Assert.Equal(1, Turn(10_000, 2_000, DoseStep.Vent));
+        Assert.Equal(1, Turn(0, 10, DoseStep.Vent));
+        Assert.Equal(2, Turn(0, 5_000, DoseStep.Pressurise));
+        Assert.Equal(1, loop.Core.PressureCycles);
+
+        MainLoop second = _bench.Start();
+        Assert.Equal((1, true), (second.Core.PressureCycles, second.Core.DosePending));
+
+        int Turn(int mbar, uint passedMs, DoseStep step)
+        {
+            pressureMbar = mbar;
+            _bench.NowMs += passedMs;
+            loop.RunOnce();
+            Assert.Equal(step, loop.Core.DoseStep);
+            return Saves();
+        }
+    }
+
+    [Fact]
     public void The_state_is_saved_once_in_each_interval()
     {
         _bench.Settings[SettingField.SaveIntervalMs] = 5_000;

@@ -14,6 +14,7 @@ public sealed class AllocationTests
     private readonly Controller _core;
     private readonly Settings _wrong = TestSettings.Make(settings => settings[SettingField.DoseEdges] = 0);
     private readonly Settings _right = TestSettings.Make(Wide);
+    private readonly Settings _singleLine = TestSettings.Make(SingleLine);
     private readonly HashSet<Phase> _phases = new(16);
     private readonly bool[] _events = new bool[Enum.GetValues<ScanEvent>().Length];
     private readonly bool[] _obeyed = new bool[Enum.GetValues<Button>().Length];
@@ -74,6 +75,14 @@ public sealed class AllocationTests
         settings.SetRetries(0, 1);
     }
 
+    private static void SingleLine(Settings settings)
+    {
+        Wide(settings);
+        TestSettings.ByPressure(settings);
+        settings[SettingField.PressureCycles] = 2;
+        settings[SettingField.DoseLimitMs] = 30_000;
+    }
+
     private void Visit()
     {
         Run(500);
@@ -123,6 +132,7 @@ public sealed class AllocationTests
         Run(7_000);
         Pulse(0);
         Pulse(0);
+        ByPressure();
         Measured(() => _core.SaveState(_state));
         Measured(() => _core.RestoreState(_state));
         Measured(_core.PowerUp);
@@ -140,6 +150,30 @@ public sealed class AllocationTests
             if (part % 10 == 8 && _core.Phase == Phase.Dose)
                 Press(() => _inputs.Reset = true);
         }
+    }
+
+    /// <summary>A dose of two pressure cycles, then one whose line is not vented.</summary>
+    private void ByPressure()
+    {
+        _core.UseSettings(_singleLine);
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.Start = true);
+        Pressure(0);
+        Run(7_000);
+        Press(() => _inputs.DoseNow = true);
+        for (int cycle = 0; cycle < 4; cycle++)
+        {
+            Pressure(20_000);
+            Run(3_000);
+            Pressure(0);
+            Run(7_000);
+        }
+
+        Pressure(20_000);
+        Run(30_000);
+        Pressure(0);
+        _core.UseSettings(_right);
+        Press(() => _inputs.Reset = true);
     }
 
     private void Chatter()

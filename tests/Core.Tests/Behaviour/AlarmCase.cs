@@ -116,6 +116,11 @@ internal sealed record AlarmCase(Func<CoreBench> Start, Action<CoreBench> Cause,
             bench => Low(bench, true),
             bench => Low(bench, false),
             Phase.Rest),
+        [AlarmId.LineNotVented] = new(
+            () => new CoreBench(TestSettings.ByPressure).ToRest().Press(Button.DoseNow),
+            bench => bench.Pressure(12_000).RunUntil(() => bench.Stands(AlarmId.LineNotVented), 60_000),
+            bench => bench.Pressure(0).Run(10),
+            Phase.Failed),
     };
 
     private static void Transmitter(Settings settings) => settings[SettingField.PressureTransmitterFitted] = 1;

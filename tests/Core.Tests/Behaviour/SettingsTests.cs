@@ -79,6 +79,15 @@ public sealed class SettingsTests
         { "reached below the limit", "pressure-reached", 20_000, 0, 19_999 },
         { "missing pressure needs a witness", "pressure-missing-time", 1, 0, 0 },
         { "a limit switch shows no pressure reached", "pressure-missing-time", 1, 0, 0 },
+        { "a dose by pressure needs a witness", "pressure-switch-shows", 0, 1, 1 },
+        { "a limit switch ends no dose", "pressure-switch-shows", 2, 1, 1 },
+        { "vented below reached", "pressure-vented", 10_000, 0, 9_999 },
+        { "a dose by pressure is bounded", "pressure-missing-time", 0, 1, 86_400_000 },
+        { "missing pressure beyond the debounce", "pressure-missing-time", 3_000, 3_001, 86_400_000 },
+        { "vent limit beyond the vent time", "vent-limit", 6_000, 6_001, 7_200_000 },
+        { "vent limit beyond vent time and debounce", "vent-limit", 7_000, 7_001, 7_200_000 },
+        { "dose limit beyond every pressure cycle", "dose-limit", 40_000, 40_001, 172_800_000 },
+        { "more pressure cycles than a dose limit can hold", "dose-limit", 172_800_000, int.MaxValue, 172_800_000 },
     };
 
     [Theory]
@@ -163,6 +172,34 @@ public sealed class SettingsTests
         {
             change[SettingField.DoseMode] = (int)DoseMode.RunTime;
             change[SettingField.SwitchCount] = 0;
+        });
+        Assert.True(new SettingsCheck().Accepts(settings, false));
+    }
+
+    [Fact]
+    public void A_dose_by_pressure_with_a_switch_alone_needs_no_transmitter_no_cycle_switch_and_no_threshold()
+    {
+        Settings settings = TestSettings.Make(change =>
+        {
+            TestSettings.ByPressure(change);
+            change[SettingField.PressureTransmitterFitted] = 0;
+            change[SettingField.PressureSwitchUse] = (int)PressureSwitchUse.Reached;
+            change[SettingField.PressureVentedMbar] = 1_000_000;
+        });
+        Assert.True(new SettingsCheck().Accepts(settings, false));
+    }
+
+    [Fact]
+    public void Doses_that_end_otherwise_ask_nothing_of_the_settings_of_a_dose_by_pressure()
+    {
+        Settings settings = TestSettings.Make(change =>
+        {
+            change[SettingField.VentMs] = 3_600_000;
+            change[SettingField.VentLimitMs] = 200;
+            change[SettingField.PressureVentedMbar] = 1_000_000;
+            change[SettingField.PressureTransmitterFitted] = 1;
+            change[SettingField.PressureCycles] = 100;
+            change[SettingField.HoldMs] = 3_600_000;
         });
         Assert.True(new SettingsCheck().Accepts(settings, false));
     }
@@ -298,6 +335,61 @@ public sealed class SettingsTests
         {
             settings[SettingField.PressureSwitchUse] = (int)PressureSwitchUse.Limit;
             settings[SettingField.PressureMissingMs] = 1;
+        },
+        ["a dose by pressure needs a witness"] = settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.PressureTransmitterFitted] = 0;
+        },
+        ["a limit switch ends no dose"] = settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.PressureTransmitterFitted] = 0;
+            settings[SettingField.PressureSwitchUse] = (int)PressureSwitchUse.Limit;
+        },
+        ["vented below reached"] = settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.PressureVentedMbar] = 10_000;
+        },
+        ["a dose by pressure is bounded"] = settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.PressureMissingMs] = 0;
+        },
+        ["missing pressure beyond the debounce"] = settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.PressureSwitchUse] = (int)PressureSwitchUse.Reached;
+            settings[SettingField.PressureDebounceMs] = 3_000;
+            settings[SettingField.PressureMissingMs] = 3_000;
+        },
+        ["vent limit beyond the vent time"] = settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.VentMs] = 6_000;
+            settings[SettingField.VentLimitMs] = 6_000;
+        },
+        ["vent limit beyond vent time and debounce"] = settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.PressureSwitchUse] = (int)PressureSwitchUse.Reached;
+            settings[SettingField.PressureDebounceMs] = 1_000;
+            settings[SettingField.VentMs] = 6_000;
+            settings[SettingField.VentLimitMs] = 7_000;
+        },
+        ["dose limit beyond every pressure cycle"] = settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.PressureCycles] = 4;
+            settings[SettingField.DoseLimitMs] = 40_000;
+        },
+        ["more pressure cycles than a dose limit can hold"] = settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.PressureCycles] = 100;
+            settings[SettingField.PressureMissingMs] = 86_400_000;
+            settings[SettingField.DoseLimitMs] = 172_800_000;
         },
     };
 

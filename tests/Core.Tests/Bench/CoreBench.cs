@@ -50,6 +50,9 @@ internal sealed class CoreBench
     /// <summary>The alarms alone: + raised, - ended, ~ latch cleared.</summary>
     public IEnumerable<string> AlarmLines => _log.Where(line => line[0] is '+' or '-' or '~');
 
+    /// <summary>Steps of doses by pressure.</summary>
+    public IEnumerable<string> Steps => _log.Where(line => line.StartsWith("step ", StringComparison.Ordinal));
+
     /// <summary>What became of pulses.</summary>
     public IEnumerable<string> PulseLines => _log.Where(line => line.StartsWith("pulse ", StringComparison.Ordinal));
 
@@ -116,6 +119,24 @@ internal sealed class CoreBench
         return this;
     }
 
+    /// <summary>The transmitter reads so much from the next scan on.</summary>
+    public CoreBench Pressure(int pressureMbar)
+    {
+        Inputs.PressureMbar = pressureMbar;
+        return this;
+    }
+
+    /// <summary>Pressure comes, is held and falls; the line then stands vented for its time. A pressure cycle if the pump starts it.</summary>
+    public CoreBench PressureCycle() => Pressure(TestSettings.ReachedMbar).Run(TickMs + Settings[SettingField.HoldMs])
+        .Pressure(0).Run(TickMs + Settings[SettingField.VentMs]);
+
+    public CoreBench PressureCycles(int count)
+    {
+        for (int cycle = 0; cycle < count; cycle++)
+            PressureCycle();
+        return this;
+    }
+
     public CoreBench Set(Button button, bool down)
     {
         switch (button)
@@ -154,7 +175,9 @@ internal sealed class CoreBench
     public CoreBench ToRest()
     {
         RunUntil(Phase.Dose, Settings[SettingField.RestartDelayMs] + 1000);
-        if (Settings.DoseMode == DoseMode.RunTime)
+        if (Settings.DoseMode == DoseMode.Pressure)
+            PressureCycles(Settings[SettingField.PressureCycles]);
+        else if (Settings.DoseMode == DoseMode.RunTime)
             RunUntil(Phase.Rest, Settings[SettingField.DoseRunMs] + 1000);
         else
             Pulses(Settings[SettingField.DoseEdges] + 1);

@@ -25,6 +25,7 @@ internal static class EventText
             ScanEvent.PressObeyed => $"{(Button)subject} obeyed",
             ScanEvent.PressRefused => $"{(Button)subject} refused",
             ScanEvent.DoseCompleted => $"dose completed with {subject}",
+            ScanEvent.DoseStepTaken => $"step {((DoseStep)subject).ToString().ToLowerInvariant()} {detail}",
             _ => throw new ArgumentOutOfRangeException(nameof(events), events.Kind(index), "unknown event"),
         };
     }

@@ -18,6 +18,13 @@ internal static class TestSettings
     public const int OverdueMs = 600_000;
     public const int LevelMs = 500;
 
+    public const int HoldMs = 2_000;
+    public const int VentMs = 6_000;
+    public const int VentLimitMs = 15_000;
+    public const int MissingMs = 8_000;
+    public const int ReachedMbar = 10_000;
+    public const int VentedMbar = 4_000;
+
     public static Settings Make(Action<Settings>? change = null)
     {
         var settings = new Settings();
@@ -41,6 +48,20 @@ internal static class TestSettings
 
         change?.Invoke(settings);
         return settings;
+    }
+
+    /// <summary>Doses by pressure with a transmitter, no cycle switch.</summary>
+    public static void ByPressure(Settings settings)
+    {
+        settings[SettingField.DoseMode] = (int)DoseMode.Pressure;
+        settings[SettingField.SwitchCount] = 0;
+        settings[SettingField.PressureTransmitterFitted] = 1;
+        settings[SettingField.PressureReachedMbar] = ReachedMbar;
+        settings[SettingField.PressureVentedMbar] = VentedMbar;
+        settings[SettingField.PressureMissingMs] = MissingMs;
+        settings[SettingField.HoldMs] = HoldMs;
+        settings[SettingField.VentMs] = VentMs;
+        settings[SettingField.VentLimitMs] = VentLimitMs;
     }
 
     public static void SetTimeout(this Settings settings, int index, int timeoutMs) =>

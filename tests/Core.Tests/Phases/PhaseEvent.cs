@@ -23,6 +23,8 @@ internal sealed record PhaseEvent(Action<Settings> Change, Action<CoreBench>? Ci
         ["rest over, new tries set, interlock stands"] = new(With(NewTries, RestOf(30_000)), bench => bench.Empty(true), Wait(31_000)),
         ["dose counted"] = new(Calm, null, bench => bench.Pulses(4)),
         ["run time over"] = new(RunTime, null, Wait(30_000)),
+        ["pressure held and vented, last pressure cycle"] = new(ByPressure, null, HeldAndVented),
+        ["line not vented in its time"] = new(ByPressure, null, bench => bench.Pressure(12_000).Run(TestSettings.HoldMs + TestSettings.VentLimitMs + 20)),
         ["pulse timeout, retries left"] = new(Times(5_000, 1), null, Wait(10_500)),
         ["pulse timeout, none left"] = new(Times(5_000, 0), null, Wait(10_500)),
         ["dose limit over"] = new(With(Calm, settings => settings[SettingField.DoseLimitMs] = 10_000), null, Wait(10_500)),
@@ -88,6 +90,20 @@ internal sealed record PhaseEvent(Action<Settings> Change, Action<CoreBench>? Ci
         settings[SettingField.DoseMode] = (int)DoseMode.RunTime;
         settings[SettingField.DoseRunMs] = 30_000;
     }
+
+    private static void ByPressure(Settings settings)
+    {
+        Calm(settings);
+        TestSettings.ByPressure(settings);
+        settings[SettingField.PressureMissingMs] = LongMs;
+        settings[SettingField.DoseLimitMs] = 2 * LongMs;
+
+        // Not needed by the dose, but the way to a retry pause and to failed leads over its timeout.
+        settings[SettingField.SwitchCount] = 1;
+    }
+
+    private static void HeldAndVented(CoreBench bench) =>
+        bench.Pressure(12_000).Run(TestSettings.HoldMs + 10).Pressure(0).Run(TestSettings.VentMs + 10);
 
     private static Action<Settings> Times(int timeoutMs, int retries) => settings =>
     {

@@ -87,7 +87,10 @@ internal static class PhaseRoad
     {
         if (settings.DoseMode == DoseMode.RunTime)
             settings[SettingField.DoseRunMs] = 2_000;
-        settings[SettingField.PressureMissingMs] = 0;
+        if (settings.DoseMode == DoseMode.Pressure)
+            settings[SettingField.VentMs] = 500;
+        else
+            settings[SettingField.PressureMissingMs] = 0;
     }
 
     private static CoreBench Settle(CoreBench bench, PhaseEvent row)

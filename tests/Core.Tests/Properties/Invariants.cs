@@ -17,7 +17,12 @@ internal static class Invariants
         bool other = Any(alarms, id => alarms.CategoryOf(id) != AlarmCategory.Failure);
         Assert.False(outputs.Pump && interlock, "the pump is off while an interlock stands");
         Assert.False(outputs.Pump && run.Inputs.Stop, "the pump is off while stop is on");
-        Assert.Equal(core.Phase is Phase.Dose or Phase.Prime, outputs.Pump);
+        bool pumpStep = !run.ByPressure || core.DoseStep is DoseStep.Pressurise or DoseStep.Hold;
+        Assert.Equal((core.Phase == Phase.Dose && pumpStep) || core.Phase == Phase.Prime, outputs.Pump);
+        bool closed = outputs.VentValve == run.VentValveNormallyOpen;
+        Assert.True(run.ByPressure ? closed == outputs.Pump : !outputs.VentValve, "the vent valve is closed exactly while the pump is on");
+        Assert.True(run.ByPressure || (core.DoseStep, core.PressureCycles) == (DoseStep.None, 0), "other dose modes know no steps");
+        Assert.True(core.Phase == Phase.Dose || core.DoseStep is DoseStep.None or DoseStep.Vent, "only venting is kept outside a dose");
         Assert.False(interlock && core.Phase is not (Phase.Failed or Phase.Stopped), "an interlock leaves only failed and stopped");
         Assert.False(core.Phase == Phase.Failed && !stopping, "in failed a pump-stopping failure stands");
         Assert.False(core.Phase == Phase.Failed && outputs.HealthyRelay, "in failed the healthy relay is dropped");

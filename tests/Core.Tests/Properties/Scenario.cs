@@ -20,6 +20,8 @@ internal enum Deed
     LevelEmpty,
     PressureSwitch,
     Pressure,
+    VentValveSticks,
+    LineLeaks,
     Temperature,
     ShaftInterval,
     Block,

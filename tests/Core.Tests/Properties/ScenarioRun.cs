@@ -17,8 +17,9 @@ internal enum Pace
 }
 
 /// <summary>
-/// Plays a scenario against a core and a machine of which only the pistons answer the pump: a switch moves after so many
-/// ticks of pumping. Everything the core shows is written down with its time since the start.
+/// Plays a scenario against a core and a machine of which the pistons answer the pump: a switch moves after so many ticks of
+/// pumping. Where doses end by pressure the line answers, too: it rises while the pump is on, falls while the vent valve is
+/// open, by steps that the strokes say, and its switch has a hysteresis. Everything the core shows is written down with its time since the start.
 /// </summary>
 internal sealed class ScenarioRun
 {
@@ -35,6 +36,8 @@ internal sealed class ScenarioRun
     private int _sinceShaftMs;
     private int _shaftPulses;
     private bool _nudged;
+    private bool _ventSticks;
+    private bool _leaks;
 
     public ScenarioRun(Scenario scenario, Pace pace, uint startMs = 1_000)
     {
@@ -53,6 +56,15 @@ internal sealed class ScenarioRun
     public Outputs Outputs { get; private set; }
 
     public Controller Core { get; private set; }
+
+    public bool ByPressure => _settings.DoseMode == DoseMode.Pressure;
+
+    public bool VentValveNormallyOpen => _settings.Is(SettingField.VentValveNormallyOpen);
+
+    /// <summary>Time since the start of the run.</summary>
+    public int NowMs => _tick * TickMs;
+
+    public int this[int field] => _settings[field];
 
     /// <summary>Events and changes of outputs with their times, one a line.</summary>
     public List<string> Log { get; } = [];
@@ -142,6 +154,8 @@ internal sealed class ScenarioRun
             moved = true;
         }
 
+        if (ByPressure)
+            moved |= PassLine();
         _sinceShaftMs += TickMs;
         if (_shaftIntervalMs > 0)
         {
@@ -150,6 +164,26 @@ internal sealed class ScenarioRun
         }
 
         return moved || _shaftPulses >= Core.NextDeadlineShaftPulses;
+    }
+
+    /// <returns>Whether the pressure left the core's quiet band, or its switch moved.</returns>
+    private bool PassLine()
+    {
+        bool open = Outputs.VentValve != VentValveNormallyOpen;
+        int rate = 40 * _scenario.StrokeTicks[3];
+        int pressure = Inputs.PressureMbar;
+        if (Outputs.Pump && !_leaks)
+            pressure = Math.Min(8_000, pressure + rate);
+        if (!Outputs.Pump && open && !_ventSticks)
+            pressure = Math.Max(0, pressure - rate);
+        Inputs.PressureMbar = pressure;
+        bool before = Inputs.PressureSwitch;
+        if (pressure >= 6_000)
+            Inputs.PressureSwitch = !_settings.Is(SettingField.PressureSwitchInverted);
+        else if (pressure <= 3_000)
+            Inputs.PressureSwitch = _settings.Is(SettingField.PressureSwitchInverted);
+        return before != Inputs.PressureSwitch
+            || (_settings.Is(SettingField.PressureTransmitterFitted) && (pressure < Core.QuietPressureLowMbar || pressure > Core.QuietPressureHighMbar));
     }
 
     private int QuietTicks() => Core.NextDeadlineMs > int.MaxValue - TickMs ? int.MaxValue : (Core.NextDeadlineMs + TickMs - 1) / TickMs;
@@ -178,6 +212,8 @@ internal sealed class ScenarioRun
             case Deed.Running: Inputs.MachineRunning = !Inputs.MachineRunning; break;
             case Deed.LevelLow: Inputs.LevelLow = !Inputs.LevelLow; break;
             case Deed.LevelEmpty: Inputs.LevelEmpty = !Inputs.LevelEmpty; break;
+            case Deed.VentValveSticks: _ventSticks = !_ventSticks; break;
+            case Deed.LineLeaks: _leaks = !_leaks; break;
             case Deed.PressureSwitch: Inputs.PressureSwitch = !Inputs.PressureSwitch; break;
             case Deed.Pressure: Inputs.PressureMbar = step.Argument * 1_000; break;
             case Deed.Temperature: Inputs.TemperatureDeciC = (step.Argument * 100) - 150; break;
@@ -206,7 +242,7 @@ internal sealed class ScenarioRun
         Scans++;
         for (int index = 0; index < Core.Events.Count; index++)
             Log.Add($"{_tick} {EventText.Of(Core.Events, index)}");
-        string shown = $"pump {Outputs.Pump} healthy {Outputs.HealthyRelay} warning {Outputs.Warning} lamp {Outputs.Lamp} {Core.Phase} {Core.Alarms.Standing:x}";
+        string shown = $"pump {Outputs.Pump} vent {Outputs.VentValve} healthy {Outputs.HealthyRelay} warning {Outputs.Warning} lamp {Outputs.Lamp} {Core.Phase} {Core.Alarms.Standing:x}";
         if (shown != _shown)
             Log.Add($"{_tick} {shown}");
         _shown = shown;

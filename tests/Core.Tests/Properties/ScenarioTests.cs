@@ -78,26 +78,47 @@ public sealed class ScenarioTests
         });
 
     [Fact]
+    public void A_dose_by_pressure_counts_only_what_the_transmitter_showed_and_starts_only_from_a_vented_line()
+    {
+        int judged = 0;
+        int starts = 0;
+        Property.ForAll(Scenarios.ByTransmitter, Cases, scenario =>
+        {
+            var oracle = new PressureOracle();
+            var run = new ScenarioRun(scenario, Pace.EveryTick);
+            run.OnScan = oracle.Judge;
+            run.Play();
+            judged += oracle.Judged;
+            starts += oracle.Starts;
+        });
+        Assert.True(judged > Cases / 2, $"{judged} doses and {starts} starts of the pump were judged");
+        Assert.True(starts > Cases, $"{starts} starts of the pump were judged");
+    }
+
+    [Fact]
     public void Random_runs_meet_every_phase_and_every_alarm()
     {
         // Settings are always valid here.
         int all = ((1 << AlarmTable.Count) - 1) & ~(1 << (int)AlarmId.SettingsInvalid);
         var phases = new HashSet<Phase>();
+        var steps = new HashSet<DoseStep>();
         int alarms = 0;
-        foreach (Scenario scenario in Property.Draw(Scenarios.Any, 250))
+        foreach (Scenario scenario in Property.Draw(Scenarios.Any, 400))
         {
             var run = new ScenarioRun(scenario, Pace.Skipping);
             run.OnScan = seen =>
             {
                 phases.Add(seen.Core.Phase);
+                steps.Add(seen.Core.DoseStep);
                 alarms |= seen.Core.Alarms.Standing;
             };
             run.Play();
-            if (alarms == all && phases.Count == Enum.GetValues<Phase>().Length)
+            if (alarms == all && phases.Count == Enum.GetValues<Phase>().Length && steps.Count == Enum.GetValues<DoseStep>().Length)
                 break;
         }
 
         Assert.Equal(Enum.GetValues<Phase>(), phases.Order());
+        Assert.Equal(Enum.GetValues<DoseStep>(), steps.Order());
         Assert.Equal(all, alarms);
     }
 

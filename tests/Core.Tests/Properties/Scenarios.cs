@@ -35,7 +35,7 @@ internal static class Scenarios
         SettingField.SwitchCount => Gen.Frequency((4, Gen.Const(1)), (3, Gen.Int[2, 3]), (1, Gen.Const(0))),
         SettingField.DoseEndingSwitch => Gen.Int[1, 2],
         SettingField.EdgesPerCycle => Gen.Int[1, 2],
-        SettingField.DoseMode => Gen.Frequency((5, Gen.Const(0)), (1, Gen.Const(1))),
+        SettingField.DoseMode => Gen.Frequency((8, Gen.Const(0)), (2, Gen.Const(1)), (4, Gen.Const(2))),
         SettingField.DoseEdges => Gen.Int[1, 4],
         SettingField.DoseRunMs => Gen.Int[1_000, 4_000],
         SettingField.DoseLimitMs => Gen.Int[4_001, 20_000],
@@ -72,6 +72,12 @@ internal static class Scenarios
         SettingField.PressureLimitMbar => Gen.Const(9_000),
         SettingField.PressureMissingMs => Some(Gen.Int[500, 3_000]),
         SettingField.ButtonDebounceMs => Some(Gen.Int[1, 30]),
+        SettingField.HoldMs => Gen.Int[100, 700],
+        SettingField.VentMs => Gen.Int[100, 1_500],
+        SettingField.VentLimitMs => Gen.Int[1_601, 4_000],
+        SettingField.PressureVentedMbar => Gen.Int[0, 4_999],
+        SettingField.PressureCycles => Gen.Int[1, 3],
+        SettingField.VentValveNormallyOpen => Gen.Int[0, 1],
         _ => field < SettingField.AlarmDelays ? OfSwitch((field - SettingField.Switches) % SettingField.PerSwitch) : Delay(field),
     };
 
@@ -102,6 +108,16 @@ internal static class Scenarios
 
     private static bool IsShaftSpeed(int field) => field is SettingField.ShaftMaxPerMinute or SettingField.ShaftMinPulseWidthUs;
 
+    /// <summary>Runs of single-line systems with a transmitter alone, whose readings a test can judge by itself.</summary>
+    public static readonly Gen<Scenario> ByTransmitter = Any.Select(drawn =>
+    {
+        int[] settings = (int[])drawn.Settings.Clone();
+        settings[SettingField.DoseMode] = (int)DoseMode.Pressure;
+        settings[SettingField.PressureTransmitterFitted] = 1;
+        settings[SettingField.PressureSwitchUse] = 0;
+        return drawn with { Settings = Repaired(settings) };
+    });
+
     /// <summary>Sets right what the settings would be refused for, so that no draw is wasted.</summary>
     private static int[] Repaired(int[] values)
     {
@@ -111,10 +127,21 @@ internal static class Scenarios
             values[SettingField.DoseEndingSwitch] = System.Math.Min(values[SettingField.DoseEndingSwitch], values[SettingField.SwitchCount]);
         }
 
+        if (values[SettingField.DoseMode] == (int)DoseMode.Pressure)
+            RepairPressure(values);
         if (values[SettingField.RestMode] is (int)RestMode.Shaft or (int)RestMode.Either)
             values[SettingField.ShaftFitted] = 1;
         if (values[SettingField.PressureTransmitterFitted] == 0 && values[SettingField.PressureSwitchUse] != (int)PressureSwitchUse.Reached)
             values[SettingField.PressureMissingMs] = 0;
         return values;
+    }
+
+    private static void RepairPressure(int[] values)
+    {
+        if (values[SettingField.PressureTransmitterFitted] == 0)
+            values[SettingField.PressureSwitchUse] = (int)PressureSwitchUse.Reached;
+        values[SettingField.PressureMissingMs] = System.Math.Max(500, values[SettingField.PressureMissingMs]);
+        int longest = values[SettingField.PressureCycles] * (values[SettingField.PressureMissingMs] + values[SettingField.HoldMs]);
+        values[SettingField.DoseLimitMs] = System.Math.Max(longest + 1, values[SettingField.DoseLimitMs]);
     }
 }

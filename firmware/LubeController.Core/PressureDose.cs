@@ -1,0 +1,188 @@
+namespace LubeController.Core;
+
+/// <summary>
+/// The steps of a dose by pressure. Injectors that were not recharged deliver nothing although the pressure rises as ever:
+/// so the pump starts only from a line that has stood vented for vent-time, and a pressure cycle counts only once the
+/// line has stood so again.
+/// </summary>
+internal sealed class PressureDose
+{
+    private readonly Settings _settings;
+    private readonly PressureWatch _pressure;
+    private readonly ScanEvents _events;
+    private int _heldMs;
+    private int _ventingMs;
+    private int _fallenMs;
+
+    public PressureDose(Settings settings, PressureWatch pressure, ScanEvents events)
+    {
+        _settings = settings;
+        _pressure = pressure;
+        _events = events;
+    }
+
+    public DoseStep Step { get; private set; }
+
+    /// <summary>Pressure cycles counted in the present or pending dose.</summary>
+    public int Cycles { get; private set; }
+
+    /// <summary>Whether doses end by pressure at all; if not, nothing here acts.</summary>
+    public bool Chosen => _settings.DoseMode == DoseMode.Pressure;
+
+    public bool PumpRuns => Step == DoseStep.Pressurise || Step == DoseStep.Hold;
+
+    public bool IsComplete => Cycles >= _settings[SettingField.PressureCycles];
+
+    /// <summary>
+    /// Whether the line was not vented in its time. A pressure switch just powered up is heard first: what it shows
+    /// decides, and its debounce bounds the wait.
+    /// </summary>
+    public bool IsNotVented =>
+        Vents && _pressure.IsKnown && _ventingMs >= _settings[SettingField.VentLimitMs] && !IsRecharged;
+
+    private bool Vents => Step == DoseStep.Recharge || Step == DoseStep.Vent;
+
+    private bool IsRecharged => _pressure.IsFallen && _fallenMs >= _settings[SettingField.VentMs];
+
+    /// <summary>The phase became dose: venting that was cut short is finished, anything else starts from a recharged line.</summary>
+    public void Begin()
+    {
+        if (Step != DoseStep.Vent)
+            Start();
+    }
+
+    /// <summary>The phase is dose no more. A pressure cycle whose pressure was held is kept, any other is lost.</summary>
+    public void Interrupt()
+    {
+        if (Step != DoseStep.Vent)
+            Step = DoseStep.None;
+    }
+
+    /// <summary>
+    /// The line was not vented: the pressure that seemed to be held may have been a false signal, so the pressure cycle
+    /// is made anew and the injectors rather discharge once more than once less.
+    /// </summary>
+    public void Abandon() => Step = DoseStep.None;
+
+    /// <summary>The dose was completed, or doses no longer end by pressure.</summary>
+    public void End()
+    {
+        Step = DoseStep.None;
+        Cycles = 0;
+        _ventingMs = 0;
+    }
+
+    /// <summary>Forgets everything, as where another dose mode is set.</summary>
+    public void Clear()
+    {
+        End();
+        _heldMs = 0;
+        _fallenMs = 0;
+    }
+
+    /// <summary>The time for venting counts from zero again, after its limit has done its work.</summary>
+    public void Renew() => _ventingMs = 0;
+
+    /// <summary>The pump is on and the vent valve closed: nothing is vented any more.</summary>
+    public void TakePumpOn()
+    {
+        _ventingMs = 0;
+        _fallenMs = 0;
+    }
+
+    /// <param name="elapsedMs">Time that has passed.</param>
+    /// <param name="pumpRan">Whether the pump was on, and the vent valve closed, throughout.</param>
+    /// <param name="inDose">Whether the phase was dose throughout.</param>
+    public void Advance(int elapsedMs, bool pumpRan, bool inDose)
+    {
+        if (!Chosen)
+            return;
+        if (pumpRan && Step == DoseStep.Hold)
+            _heldMs = Saturating.Add(_heldMs, elapsedMs);
+        if (!pumpRan && _pressure.IsFallen)
+            _fallenMs = Saturating.Add(_fallenMs, elapsedMs);
+        if (inDose && Vents)
+            _ventingMs = Saturating.Add(_ventingMs, elapsedMs);
+    }
+
+    /// <summary>Takes what the pressure watch has just been shown.</summary>
+    public void Sample()
+    {
+        if (_pressure.IsKnown && !_pressure.IsFallen)
+            _fallenMs = 0;
+    }
+
+    /// <summary>Takes the next step where it is due. Pressure that is lost just as its hold time ends was not held.</summary>
+    /// <returns>Whether the pump starts just now.</returns>
+    public bool Judge()
+    {
+        switch (Step)
+        {
+            case DoseStep.Recharge:
+                return IsRecharged && Pressurise();
+            case DoseStep.Pressurise:
+                if (_pressure.IsReached)
+                    Take(DoseStep.Hold);
+                return false;
+            case DoseStep.Hold:
+                if (!_pressure.IsReached)
+                    Take(DoseStep.Pressurise);
+                else if (_heldMs >= _settings[SettingField.HoldMs])
+                    Take(DoseStep.Vent);
+                return false;
+            case DoseStep.Vent:
+                if (!IsRecharged)
+                    return false;
+                Cycles = Saturating.Add(Cycles, 1);
+                return !IsComplete && Pressurise();
+            default:
+                return Start();
+        }
+    }
+
+    /// <summary>Time to the next end of a time in the phase dose; a step given up in it is taken anew at once.</summary>
+    public int DeadlineMs()
+    {
+        int deadline = Step == DoseStep.None ? 1 : Saturating.Never;
+        if (Step == DoseStep.Hold)
+            deadline = Saturating.Remaining(_settings[SettingField.HoldMs], _heldMs);
+        if (Vents && _pressure.IsKnown)
+            deadline = Saturating.Remaining(_settings[SettingField.VentLimitMs], _ventingMs);
+        if (Vents && _pressure.IsFallen)
+            deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.VentMs], _fallenMs));
+        return deadline;
+    }
+
+    public void Transfer(StateStream stream)
+    {
+        Step = (DoseStep)stream.Number((int)Step);
+        Cycles = stream.Number(Cycles);
+        _heldMs = stream.Number(_heldMs);
+        _ventingMs = stream.Number(_ventingMs);
+        _fallenMs = stream.Number(_fallenMs);
+    }
+
+    private bool Start()
+    {
+        if (IsRecharged)
+            return Pressurise();
+        Take(DoseStep.Recharge);
+        return false;
+    }
+
+    private bool Pressurise()
+    {
+        // The line was vented, so its pressure is owed anew, however much of its time an interrupted dose had used up;
+        // the pump-on time of the dose bounds them all together.
+        _pressure.Renew();
+        Take(DoseStep.Pressurise);
+        return true;
+    }
+
+    private void Take(DoseStep next)
+    {
+        Step = next;
+        _heldMs = 0;
+        _events.Add(ScanEvent.DoseStepTaken, (int)next, Cycles);
+    }
+}
