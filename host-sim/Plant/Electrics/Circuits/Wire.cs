@@ -1,0 +1,23 @@
+namespace LubeController.Plant.Electrics.Circuits;
+
+/// <summary>A wire: two halves with a point between them, where insulation may fail.</summary>
+internal sealed class Wire(int middle, double ohms)
+{
+    internal int Middle { get; } = middle;
+
+    internal double Ohms { get; } = ohms;
+
+    internal bool Broken { get; set; }
+
+    internal double ExtraOhms { get; set; }
+
+    internal int FirstHalf { get; set; }
+
+    internal int SecondHalf { get; set; }
+
+    internal int ToSupply { get; set; }
+
+    internal int ToGround { get; set; }
+
+    internal int Bridge { get; set; }
+}

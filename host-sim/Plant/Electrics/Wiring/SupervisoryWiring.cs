@@ -1,0 +1,270 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LubeController.Plant.Electrics.Circuits;
+using LubeController.Plant.Electrics.Supplies;
+
+namespace LubeController.Plant.Electrics.Wiring;
+
+/// <summary>
+/// The circuit between output contacts and supervisory inputs at work. Outputs and faults are set, inputs are read; the
+/// circuit is solved when something is read after a change, and only then. Neither allocates.
+/// </summary>
+/// <remarks>Parts are told by their index in the description. A digital input in its undefined zone reads as its policy says.</remarks>
+public sealed class SupervisoryWiring
+{
+    // Below half its rated current a filament does not glow to speak of; assumed.
+    private const double GlowShare = 0.5;
+
+    private readonly Circuit _circuit = new();
+    private readonly Dictionary<string, int> _terminals = new(StringComparer.Ordinal);
+    private readonly WiringContactState[] _contacts;
+    private readonly SupervisoryInput[] _inputs;
+    private readonly int[] _fuses;
+    private readonly int[] _lamps;
+    private readonly int[] _coils;
+    private readonly bool[] _normallyOpenClosed;
+    private readonly bool[] _normallyClosedClosed;
+    private readonly int _supplyNode;
+    private bool _changed = true;
+
+    /// <summary>Builds the circuit, every output de-energised and nothing wrong.</summary>
+    /// <param name="description">The wiring.</param>
+    /// <param name="seed">Seed of inputs whose undefined zone is drawn.</param>
+    /// <exception cref="ArgumentException">The description is refused; the message names field, value and remedy.</exception>
+    public SupervisoryWiring(SupervisoryWiringDescription description, ulong seed)
+    {
+        ArgumentNullException.ThrowIfNull(description);
+        if (WiringCheck.Check(description).FirstOrDefault(finding => finding.IsRefusal) is { } refusal)
+            throw new ArgumentException(refusal.ToString(), nameof(description));
+        Description = description;
+        Outputs = [.. description.Contacts.Select(contact => contact.Output).Distinct(StringComparer.Ordinal)];
+        _normallyOpenClosed = new bool[Outputs.Count];
+        _normallyClosedClosed = new bool[Outputs.Count];
+        Array.Fill(_normallyClosedClosed, true);
+        _terminals.Add(description.Supplies[0].Minus, Circuit.Ground);
+        foreach (WiringSupply supply in description.Supplies)
+            _circuit.AddVoltageSource(supply.Name, Node(supply.Plus), Node(supply.Minus), supply.VoltageV, supply.InsideOhms);
+        _supplyNode = Node(description.Supplies[0].Plus);
+        _fuses = [.. description.Fuses.Select(part => _circuit.AddFuse(part.Name, Node(part.From), Node(part.To), part.RatedA, part.Ohms))];
+        foreach (WiringWire wire in description.Wires)
+            _circuit.AddWire(wire.Name, Node(wire.From), Node(wire.To), wire.Ohms);
+        _contacts = [.. description.Contacts.Select(MakeContact)];
+        _lamps = [.. description.Lamps.Select(part => _circuit.AddCurve(part.Name, Node(part.From), Node(part.To), Curves.Lamp(part.RatedV, part.RatedW)))];
+        _coils = [.. description.Coils.Select(part => _circuit.AddCoil(part.Name, Node(part.From), Node(part.To), part.Ohms, part.PullInV, part.DropOutV))];
+        foreach (WiringCoilContact part in description.CoilContacts)
+            _circuit.AddCoilContact(_coils[IndexOfCoil(part.Coil)], part.Name, Node(part.From), Node(part.To), part.ClosedOhms, part.Side == ContactSide.NormallyOpen);
+        foreach (WiringResistor part in description.Resistors)
+            _circuit.AddConductor(part.Name, Node(part.From), Node(part.To), part.Ohms);
+        _inputs = [.. description.Inputs.Select((part, index) => new SupervisoryInput(_circuit, part, Node(part.From), Node(part.To), unchecked(seed + (ulong)index)))];
+        for (int output = 0; output < Outputs.Count; output++)
+            SetOutput(output, false);
+    }
+
+    /// <summary>What was built.</summary>
+    public SupervisoryWiringDescription Description { get; }
+
+    /// <summary>The outputs that its contacts name, in order of first mention.</summary>
+    public IReadOnlyList<string> Outputs { get; }
+
+    /// <summary>Energises an output's relay, or lets it go.</summary>
+    public void SetOutput(int output, bool energised) => SetOutputSides(output, energised, !energised);
+
+    /// <summary>Says which sides of an output's contact are closed: neither while it moves or bounces.</summary>
+    public void SetOutputSides(int output, bool normallyOpenClosed, bool normallyClosedClosed)
+    {
+        _normallyOpenClosed[output] = normallyOpenClosed;
+        _normallyClosedClosed[output] = normallyClosedClosed;
+        Place(output);
+    }
+
+    /// <summary>Breaks a wire, or mends it.</summary>
+    public void SetWireBroken(int wire, bool broken)
+    {
+        _circuit.SetWireBroken(wire, broken);
+        _changed = true;
+    }
+
+    /// <summary>Adds a resistance to a wire, ohm; 0 heals.</summary>
+    public void SetWireOhms(int wire, double extraOhms)
+    {
+        _circuit.SetWireOhms(wire, extraOhms);
+        _changed = true;
+    }
+
+    /// <summary>Lets a wire touch another; infinite ohms part them.</summary>
+    public void SetWireBridge(int wire, int other, double ohms)
+    {
+        _circuit.SetWireBridge(wire, other, ohms);
+        _changed = true;
+    }
+
+    /// <summary>Lets a wire touch the first supply's plus; infinite ohms part them.</summary>
+    public void SetWireToSupply(int wire, double ohms)
+    {
+        _circuit.SetWireToSupply(wire, _supplyNode, ohms);
+        _changed = true;
+    }
+
+    /// <summary>Lets a wire touch ground; infinite ohms part them.</summary>
+    public void SetWireToGround(int wire, double ohms)
+    {
+        _circuit.SetWireToGround(wire, ohms);
+        _changed = true;
+    }
+
+    /// <summary>Welds a contact shut, or frees it. While it is welded the other side of its relay cannot close.</summary>
+    public void SetContactWelded(int contact, bool welded)
+    {
+        _contacts[contact].Welded = welded;
+        Place(_contacts[contact].Output);
+    }
+
+    /// <summary>Adds a resistance to a closed contact, ohm; 0 heals.</summary>
+    public void SetContactOhms(int contact, double extraOhms)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(extraOhms);
+        _contacts[contact].ExtraOhms = extraOhms;
+        Place(_contacts[contact].Output);
+    }
+
+    /// <summary>Blows a lamp, or puts a new one in.</summary>
+    public void SetLampBlown(int lamp, bool blown)
+    {
+        _circuit.SetRemoved(_lamps[lamp], blown);
+        _changed = true;
+    }
+
+    /// <summary>Blows a fuse, or puts a new one in, which blows again if its cause persists.</summary>
+    public void SetFuseBlown(int fuse, bool blown)
+    {
+        _circuit.SetBlown(_fuses[fuse], blown);
+        _changed = true;
+    }
+
+    /// <summary>Solves the circuit and reads every input, if anything changed since.</summary>
+    /// <exception cref="CircuitException">The circuit has no single answer.</exception>
+    public void Read()
+    {
+        if (!_changed)
+            return;
+        _circuit.Solve();
+        foreach (SupervisoryInput input in _inputs)
+            input.Read();
+        _changed = false;
+    }
+
+    /// <summary>State of an input, an index into <see cref="StatesOf"/>.</summary>
+    public int StateOf(int input)
+    {
+        Read();
+        return _inputs[input].State;
+    }
+
+    /// <summary>Names of the states that an input can have: off and on, or its windows and what is outside them.</summary>
+    public IReadOnlyList<string> StatesOf(int input) => _inputs[input].States;
+
+    /// <summary>Whether a digital input stands in the zone its standard leaves undefined.</summary>
+    public bool IsUndefined(int input)
+    {
+        Read();
+        return _inputs[input].Undefined;
+    }
+
+    /// <summary>Voltage across an input, V; not a number where its terminals are not joined.</summary>
+    public double InputV(int input)
+    {
+        Read();
+        return _inputs[input].VoltageV;
+    }
+
+    /// <summary>Current into an input, A; negative where it feeds its line.</summary>
+    public double InputA(int input)
+    {
+        Read();
+        return _inputs[input].CurrentA;
+    }
+
+    /// <summary>Whether a lamp glows.</summary>
+    public bool IsLit(int lamp)
+    {
+        Read();
+        WiringLamp part = Description.Lamps[lamp];
+        return Math.Abs(_circuit.CurrentA(_lamps[lamp])) >= GlowShare * part.RatedW / part.RatedV;
+    }
+
+    /// <summary>Whether a fuse has blown.</summary>
+    public bool IsBlown(int fuse)
+    {
+        Read();
+        return _circuit.IsBlown(_fuses[fuse]);
+    }
+
+    /// <summary>Whether a coil has pulled in.</summary>
+    public bool IsEnergised(int coil)
+    {
+        Read();
+        return _circuit.IsEnergised(_coils[coil]);
+    }
+
+    /// <summary>Voltage of a terminal against ground, V; not a number where it floats.</summary>
+    /// <exception cref="ArgumentException">No part names that terminal.</exception>
+    public double TerminalV(string terminal)
+    {
+        Read();
+        return _terminals.TryGetValue(terminal, out int node) ? _circuit.VoltageV(node)
+            : throw new ArgumentException($"no part of the wiring names terminal '{terminal}'", nameof(terminal));
+    }
+
+    private int Node(string terminal)
+    {
+        if (!_terminals.TryGetValue(terminal, out int node))
+        {
+            node = _circuit.AddNode(terminal);
+            _terminals.Add(terminal, node);
+        }
+
+        return node;
+    }
+
+    private WiringContactState MakeContact(WiringContact part)
+    {
+        int conductor = _circuit.AddConductor(part.Name, Node(part.From), Node(part.To), double.PositiveInfinity);
+        int output = 0;
+        while (Outputs[output] != part.Output)
+            output++;
+        return new WiringContactState(part, output, conductor);
+    }
+
+    private int IndexOfCoil(string name)
+    {
+        int index = 0;
+        while (Description.Coils[index].Name != name)
+            index++;
+        return index;
+    }
+
+    private void Place(int output)
+    {
+        foreach (WiringContactState contact in _contacts)
+        {
+            if (contact.Output == output)
+                _circuit.SetOhms(contact.Conductor, contact.Ohms(IsClosed(contact)));
+        }
+
+        _changed = true;
+    }
+
+    private bool IsClosed(WiringContactState contact)
+    {
+        if (contact.Welded)
+            return true;
+        foreach (WiringContactState other in _contacts)
+        {
+            if (other.Output == contact.Output && other.Side != contact.Side && other.Welded)
+                return false;
+        }
+
+        return contact.Side == ContactSide.NormallyOpen ? _normallyOpenClosed[contact.Output] : _normallyClosedClosed[contact.Output];
+    }
+}

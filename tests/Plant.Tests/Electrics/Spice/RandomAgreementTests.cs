@@ -1,0 +1,41 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Xunit;
+
+namespace LubeController.Plant.Tests.Electrics.Spice;
+
+/// <summary>Source: ngspice, a general circuit simulator (Debian package ngspice), given the same elements.</summary>
+public sealed class RandomAgreementTests
+{
+    private const int Circuits = 400;
+
+    [Fact]
+    public void Node_voltages_of_random_circuits_agree_with_ngspice_within_a_thousandth()
+    {
+        RandomCircuit[] drawn = [.. Enumerable.Range(1, Circuits).Select(seed => new RandomCircuit((ulong)seed))];
+        IReadOnlyList<Dictionary<string, double>> answers = NgSpice.OperatingPoints([.. drawn.Select(circuit => circuit.Netlist)]);
+
+        int compared = 0;
+        int floating = 0;
+        for (int index = 0; index < drawn.Length; index++)
+        {
+            drawn[index].Circuit.Solve();
+            for (int node = 1; node < drawn[index].Circuit.NodeCount; node++)
+            {
+                double here = drawn[index].Circuit.VoltageV(node);
+                if (double.IsNaN(here))
+                {
+                    floating++;
+                    continue;
+                }
+
+                compared++;
+                double there = answers[index][RandomCircuit.Name(node)];
+                Assert.True(Math.Abs(here - there) <= (1e-3 * Math.Abs(there)) + 1e-6, $"seed {index + 1}, node {node}: {here} V, ngspice {there} V\n{drawn[index].Netlist}");
+            }
+        }
+
+        Assert.True(compared > 5 * Circuits && floating > 0, $"{compared} compared, {floating} floating");
+    }
+}
