@@ -48,7 +48,7 @@ public sealed class Bench : IBoard
         _periodUs = setup.ScanPeriodMs * 1000L;
         Plant = new LubricationSystem(setup.Plant, setup.Seed);
         _wavesAtStart = Plant.Waves;
-        _startedMidTravel = setup.Plant.Divider.Sections.Any(section => section.InitialTravel is > 0.0 and < 1.0);
+        _startedMidTravel = setup.Plant.AllSections.Any(section => section.InitialTravel is > 0.0 and < 1.0);
         Controls = new BenchControls();
         (_coreRecorder, _plantRecorder) = MakeRecorders(Trace, setup.Plant);
         Plant.Observer = _plantRecorder;
@@ -143,6 +143,7 @@ public sealed class Bench : IBoard
         _coreRecorder.RecordCore(NowUs, _loop!.Core);
         _coreRecorder.RecordOutputs(NowUs, outputs);
         Plant.SetPumpContact(outputs.Pump);
+        Plant.SetVentValve(outputs.VentValve);
     }
 
     /// <inheritdoc/>
@@ -214,7 +215,7 @@ public sealed class Bench : IBoard
         for (int index = 0; index < Plant.CycleSwitchCount; index++)
         {
             double difference = Plant.TripVolumeDifferenceM3(index);
-            if (difference > Plant.FullCycleVolumeM3 * (1.0 + MostVolumeError))
+            if (difference > Plant.CycleVolumeM3(index) * (1.0 + MostVolumeError))
                 throw new InvalidOperationException($"Plant '{_setup.Plant.Name}': trip crossings of switch {index + 1} and displaced volume differ by {difference:R} m3, more than one cycle.");
         }
     }
@@ -233,6 +234,7 @@ public sealed class Bench : IBoard
         var dropped = new Outputs();
         _coreRecorder.RecordOutputs(NowUs, dropped);
         Plant.SetPumpContact(false);
+        Plant.SetVentValve(false);
         Trace.Note(NowUs, "power", "off");
     }
 
@@ -325,7 +327,7 @@ public sealed class Bench : IBoard
 
     private bool IsQuiet(Controller core, long timeUs)
     {
-        int pressure = Millibar(Plant.LinePressurePaAt(timeUs));
+        int pressure = Millibar(Plant.TransmitterPressurePaAt(timeUs));
         return pressure >= core.QuietPressureLowMbar && pressure <= core.QuietPressureHighMbar;
     }
 
@@ -338,7 +340,7 @@ public sealed class Bench : IBoard
         inputs.LevelLow = Plant.LevelLow;
         inputs.LevelEmpty = Plant.LevelEmpty;
         inputs.PressureSwitch = Plant.PressureSwitchOn;
-        inputs.PressureMbar = _setup.Plant.HasPressureTransmitter ? Millibar(Plant.LinePressurePa) : 0;
+        inputs.PressureMbar = _setup.Plant.HasPressureTransmitter ? Millibar(Plant.TransmitterPressurePa) : 0;
         inputs.TemperatureDeciC = (int)Math.Round((Plant.TemperatureK - 273.15) * 10.0, MidpointRounding.AwayFromZero);
         Controls.CopyTo(inputs);
     }

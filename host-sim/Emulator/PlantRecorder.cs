@@ -13,7 +13,10 @@ internal sealed class PlantRecorder : IPlantObserver
     private readonly Signal _pumped;
     private readonly Signal _relieved;
     private readonly Signal _leaked;
+    private readonly Signal? _endPressure;
+    private readonly Signal? _transmitter;
     private readonly Signal[] _travel;
+    private readonly Signal[] _injected;
     private readonly Signal[] _delivered;
 
     public PlantRecorder(Trace trace, PlantDescription plant)
@@ -23,7 +26,12 @@ internal sealed class PlantRecorder : IPlantObserver
         _pumped = trace.Define("volume.pumped", SignalKind.Linear, "m3");
         _relieved = trace.Define("volume.relieved", SignalKind.Linear, "m3");
         _leaked = trace.Define("volume.leaked", SignalKind.Linear, "m3");
-        _travel = Define(trace, "piston.", "1", plant.Divider.Sections.Select(section => section.Name));
+        if (plant.Line.Segments.Count > 0 || plant.Line.StrainerLossPa > 0)
+            _endPressure = trace.Define("pressure.end", SignalKind.Linear, "Pa");
+        if (plant.HasPressureTransmitter)
+            _transmitter = trace.Define("pressure.transmitter", SignalKind.Linear, "Pa");
+        _travel = Define(trace, "piston.", "1", plant.AllSections.Select(section => section.Name));
+        _injected = Define(trace, "injector.", "1", plant.Injectors.Select(injector => injector.Name));
         _delivered = Define(trace, "delivered.", "m3", plant.Outlets.Select(outlet => outlet.Name));
     }
 
@@ -32,6 +40,9 @@ internal sealed class PlantRecorder : IPlantObserver
         PlantQuantities bent = change.Quantities;
         if ((bent & PlantQuantities.LinePressure) != 0)
             _pressure.Record(timeUs, system.LinePressurePa);
+        if ((bent & PlantQuantities.EndPressure) != 0)
+            _endPressure?.Record(timeUs, system.EndPressurePa);
+        _transmitter?.Record(timeUs, system.TransmitterPressurePa);
         if ((bent & PlantQuantities.ReservoirContent) != 0)
             _content.Record(timeUs, system.ReservoirContentM3);
         if ((bent & PlantQuantities.Pumped) != 0)
@@ -43,8 +54,12 @@ internal sealed class PlantRecorder : IPlantObserver
         ulong pistons = change.Pistons;
         for (int index = 0; pistons != 0; index++, pistons >>= 1)
         {
-            if ((pistons & 1) != 0)
+            if ((pistons & 1) == 0)
+                continue;
+            if (index < _travel.Length)
                 _travel[index].Record(timeUs, system.PistonTravel(index));
+            else
+                _injected[index - _travel.Length].Record(timeUs, system.InjectorDischarged(index - _travel.Length));
         }
 
         System.UInt128 outlets = change.Outlets;
@@ -58,7 +73,7 @@ internal sealed class PlantRecorder : IPlantObserver
     /// <summary>A point of everything: where a run begins, and where it ends.</summary>
     public void RecordAll(LubricationSystem system)
     {
-        ulong pistons = ulong.MaxValue >> (64 - _travel.Length);
+        ulong pistons = ulong.MaxValue >> (64 - _travel.Length - _injected.Length);
         System.UInt128 outlets = System.UInt128.MaxValue >> (128 - _delivered.Length);
         OnEvent(system, system.NowUs, new PlantChange(PlantQuantities.All, pistons, outlets));
     }

@@ -17,8 +17,10 @@ public readonly record struct HalfCycle(double OnM3, double OffM3)
     {
         ArgumentNullException.ThrowIfNull(plant);
         ArgumentNullException.ThrowIfNull(cycleSwitch);
-        double half = plant.Divider.Sections.Sum(section => section.VolumePerStrokeM3);
-        double own = plant.Divider.Sections.First(section => section.Name == cycleSwitch.Section).VolumePerStrokeM3;
+        DividerDescription divider = plant.Secondaries.Select(secondary => secondary.Divider)
+            .Prepend(plant.Divider).First(candidate => candidate.Sections.Any(section => section.Name == cycleSwitch.Section));
+        double half = divider.Sections.Sum(section => section.VolumePerStrokeM3);
+        double own = divider.Sections.First(section => section.Name == cycleSwitch.Section).VolumePerStrokeM3;
         double on = half - own + (own * ((2 * cycleSwitch.TripTravel) + cycleSwitch.Hysteresis));
         return new HalfCycle(on, (2 * half) - on);
     }

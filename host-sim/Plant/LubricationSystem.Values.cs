@@ -102,8 +102,20 @@ public sealed partial class LubricationSystem
     /// <summary>Volume of one full cycle of the main divider: twice the sum of all its stroke volumes, m3; 0 without one.</summary>
     public double FullCycleVolumeM3 => _dividers.Length == 0 ? 0 : _dividers[0].FullCycleVolumeM3;
 
-    /// <summary>The number of travelling waves in the main divider: pistons not where their neighbour sends them, each taken at its last end. One is normal.</summary>
-    public int Waves => _dividers.Length == 0 ? 0 : _dividers[0].Waves();
+    /// <summary>
+    /// The number of travelling waves, of several dividers the largest: pistons not where their neighbour sends them, each
+    /// taken at its last end. One is normal.
+    /// </summary>
+    public int Waves
+    {
+        get
+        {
+            int most = 0;
+            foreach (Divider divider in _dividers)
+                most = Math.Max(most, divider.Waves());
+            return most;
+        }
+    }
 
     /// <summary>What the dividers do: of several the first that is locked or blocked, if none moves.</summary>
     public PlantStatus Status
@@ -201,12 +213,15 @@ public sealed partial class LubricationSystem
     /// <summary>How often a piston newly reached a cycle switch's trip point since the start.</summary>
     public long TripCrossings(int cycleSwitch) => _switches[cycleSwitch].TripCrossings;
 
+    /// <summary>Volume of one full cycle of the divider whose piston a cycle switch senses, m3.</summary>
+    public double CycleVolumeM3(int cycleSwitch) => UnitOfSwitch(cycleSwitch).FullCycleVolumeM3;
+
     /// <summary>
-    /// How far trip-point crossings x full-cycle volume lie from what the pistons displaced, m3. With one wave at most one
+    /// How far trip-point crossings x full-cycle volume of the sensed divider lie from what its pistons displaced, m3. With one wave at most one
     /// full-cycle volume; with several nothing is promised.
     /// </summary>
     public double TripVolumeDifferenceM3(int cycleSwitch) =>
-        Math.Abs((TripCrossings(cycleSwitch) * FullCycleVolumeM3) - DisplacedM3);
+        Math.Abs((TripCrossings(cycleSwitch) * CycleVolumeM3(cycleSwitch)) - UnitOfSwitch(cycleSwitch).DisplacedM3(Part));
 
     /// <summary>Index of a cycle switch by name, or -1.</summary>
     public int FindCycleSwitch(string name)
@@ -335,6 +350,19 @@ public sealed partial class LubricationSystem
         _pressureSwitch?.AddTo(ref print);
         _shaft?.AddTo(ref print);
         return print.Value;
+    }
+
+    private Divider UnitOfSwitch(int cycleSwitch)
+    {
+        int section = 0;
+        foreach (SectionDescription candidate in Description.AllSections)
+        {
+            if (string.Equals(candidate.Name, Description.CycleSwitches[cycleSwitch].Section, StringComparison.Ordinal))
+                break;
+            section++;
+        }
+
+        return UnitOf(section, out _);
     }
 
     private Divider UnitOf(int section, out int local)

@@ -5,6 +5,8 @@ namespace LubeController.Plant.Description;
 /// <summary>Says everything that is wrong with a description, as data.</summary>
 public static class PlantCheck
 {
+    private const int MaximumSegments = 16;
+
     /// <summary>All findings, refusals and warnings, in the order of the description's fields. Empty: nothing to say.</summary>
     public static IReadOnlyList<PlantFinding> Of(PlantDescription plant)
     {
@@ -15,8 +17,9 @@ public static class PlantCheck
         Reservoir(findings, plant.Reservoir);
         Pump(findings, plant.Pump);
         Line(findings, plant.Line);
-        findings.Range("Relief.OpeningPressurePa", plant.Relief.OpeningPressurePa, 1e4, 1e8, "Pa");
-        DividerCheck.Add(findings, plant.Divider);
+        Relief(findings, plant.Relief);
+        DividerCheck.Add(findings, plant);
+        InjectorCheck.Add(findings, plant);
         OutletCheck.Add(findings, plant);
         SensorCheck.Add(findings, plant);
         findings.Range("TemperatureK", plant.TemperatureK, 200, 500, "K");
@@ -43,6 +46,8 @@ public static class PlantCheck
         findings.Range("Reservoir.EmptyLevelM3", reservoir.EmptyLevelM3, 0, reservoir.LowLevelM3, "m3 (the low level)");
         findings.Range("Reservoir.LowLevelM3", reservoir.LowLevelM3, 0, reservoir.CapacityM3, "m3 (the capacity)");
         findings.Range("Reservoir.LevelHysteresisM3", reservoir.LevelHysteresisM3, 0, reservoir.CapacityM3 / 2, "m3 (half the capacity)");
+        findings.Range("Reservoir.AeratesBelowM3", reservoir.AeratesBelowM3, 0, reservoir.CapacityM3, "m3 (the capacity)");
+        findings.Range("Reservoir.EntrainedAir", reservoir.EntrainedAir, 0, 0.2, "(a fraction at atmosphere)");
         findings.Defined("Reservoir.LowContact", reservoir.LowContact);
         findings.Defined("Reservoir.EmptyContact", reservoir.EmptyContact);
         if (reservoir.ContentM3 <= reservoir.LowLevelM3)
@@ -58,6 +63,10 @@ public static class PlantCheck
                 findings.Range("Pump.StrokeM", cam.StrokeM, 1e-4, 0.2, "m");
                 findings.Range("Pump.SpeedRevPerS", cam.SpeedRevPerS, 1e-3, 100, "rev/s");
                 findings.Range("Pump.VolumetricEfficiency", cam.VolumetricEfficiency, 0.01, 1, "(a fraction)");
+                findings.Range("Pump.SlipM3PerSPa", cam.SlipM3PerSPa, 0, 1e-9, "m3/s per Pa");
+                findings.Range("Pump.FillingLoss", cam.FillingLoss, 0, 10, "(a ratio)");
+                findings.Range("Pump.SpeedSagPerPa", cam.SpeedSagPerPa, 0, 1e-6, "1/Pa");
+                findings.Range("Pump.DeadVolume", cam.DeadVolume, 0, 1, "of the stroke");
                 findings.Range("Pump.DeliverySegments", cam.DeliverySegments, 1, 64, "segments");
                 findings.BelowOne("Pump.InitialAngle", cam.InitialAngle, 0, "revolution");
                 break;
@@ -74,6 +83,37 @@ public static class PlantCheck
     {
         findings.Range("Line.VolumeM3", line.VolumeM3, 1e-7, 1, "m3");
         findings.Range("Line.BulkModulusPa", line.BulkModulusPa, 1e6, 1e10, "Pa");
-        findings.Range("Line.AirM3", line.AirM3, 0, line.VolumeM3 / 2, "m3 (half the line)");
+        findings.Range("Line.AirM3", line.AirM3, 0, WholeM3(line) / 2, "m3 (half the line)");
+        findings.Range("Line.GasExponent", line.GasExponent, 1, 1.67, "(an exponent)");
+        findings.Range("Line.StrainerLossPa", line.StrainerLossPa, 0, 1e7, "Pa");
+        findings.Range("Line.StrainerFlowM3PerS", line.StrainerFlowM3PerS, 1e-12, 1e-2, "m3/s");
+        if (line.Segments.Count > MaximumSegments)
+            findings.Refuse("Line.Segments", $"{line.Segments.Count}", $"0 to {MaximumSegments} segments");
+        for (int i = 0; i < line.Segments.Count; i++)
+        {
+            string path = $"Line.Segments[{i}]";
+            LineSegmentDescription segment = line.Segments[i];
+            findings.Range(path + ".LengthM", segment.LengthM, 0.01, 1000, "m");
+            findings.Range(path + ".BoreM", segment.BoreM, 5e-4, 0.1, "m");
+            findings.Range(path + ".WallModulusPa", segment.WallModulusPa, 1e6, 1e13, "Pa");
+            findings.Range(path + ".Cells", segment.Cells, 1, 8, "cells");
+        }
+    }
+
+    private static double WholeM3(LineDescription line)
+    {
+        double whole = line.VolumeM3;
+        foreach (LineSegmentDescription segment in line.Segments)
+            whole += System.Math.PI / 4 * segment.BoreM * segment.BoreM * segment.LengthM;
+        return whole;
+    }
+
+    private static void Relief(Findings findings, ReliefDescription relief)
+    {
+        findings.Range("Relief.OpeningPressurePa", relief.OpeningPressurePa, 1e4, 1e8, "Pa");
+        findings.Range("Relief.OverridePa", relief.OverridePa, 0, 1e8, "Pa");
+        findings.Range("Relief.RatedFlowM3PerS", relief.RatedFlowM3PerS, 1e-9, 1e-2, "m3/s");
+        if (relief.ReseatPressurePa is { } reseat)
+            findings.Range("Relief.ReseatPressurePa", reseat, 1, relief.OpeningPressurePa, "Pa (the opening pressure)");
     }
 }

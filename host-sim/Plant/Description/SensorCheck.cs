@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
 
 namespace LubeController.Plant.Description;
 
@@ -15,17 +16,17 @@ internal static class SensorCheck
             findings.Refuse("CycleSwitches", plant.CycleSwitches.Count.ToString(CultureInfo.InvariantCulture), $"0 to {MaximumCycleSwitches} switches");
         var names = new HashSet<string>(StringComparer.Ordinal);
         for (int i = 0; i < plant.CycleSwitches.Count; i++)
-            CycleSwitch(findings, $"CycleSwitches[{i}]", plant.CycleSwitches[i], plant.Divider, names);
+            CycleSwitch(findings, $"CycleSwitches[{i}]", plant.CycleSwitches[i], plant, names);
         if (plant.PressureSwitch is { } pressure)
             PressureSwitch(findings, pressure, plant.Relief);
         if (plant.Shaft is { } shaft)
             Shaft(findings, shaft);
     }
 
-    private static void CycleSwitch(Findings findings, string path, CycleSwitchDescription cycle, DividerDescription divider, HashSet<string> names)
+    private static void CycleSwitch(Findings findings, string path, CycleSwitchDescription cycle, PlantDescription plant, HashSet<string> names)
     {
         findings.Unique(path + ".Name", cycle.Name, names);
-        if (PortGroups.IndexOf(divider, cycle.Section) < 0)
+        if (!plant.AllSections.Any(section => string.Equals(section.Name, cycle.Section, StringComparison.Ordinal)))
             findings.Refuse(path + ".Section", $"'{cycle.Section}'", "the name of a section");
         findings.Defined(path + ".End", cycle.End);
         findings.Between(path + ".TripTravel", cycle.TripTravel, 0, 1, "of the travel");
@@ -40,6 +41,7 @@ internal static class SensorCheck
             findings.Refuse("PressureSwitch.TripPa", Findings.Show(pressure.TripPa), "above 0 and at most 1E+08 Pa");
         if (!(pressure.ResetPa >= 0 && pressure.ResetPa < pressure.TripPa))
             findings.Refuse("PressureSwitch.ResetPa", Findings.Show(pressure.ResetPa), $"0 up to, not including, {Findings.Show(pressure.TripPa)} Pa (the trip pressure)");
+        findings.Defined("PressureSwitch.Place", pressure.Place);
         findings.Defined("PressureSwitch.Contact", pressure.Contact);
         if (pressure.TripPa > relief.OpeningPressurePa)
             findings.Warn("PressureSwitch.TripPa", pressure.TripPa, $"at most {Findings.Show(relief.OpeningPressurePa)} Pa, where the relief valve opens, or it never trips");

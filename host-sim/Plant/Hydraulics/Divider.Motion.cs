@@ -30,6 +30,15 @@ internal sealed partial class Divider
 
     internal double DisplacedAfter(int piston, double part) => _displaced[piston].Value + (Math.Abs(_delta[piston]) * part);
 
+    /// <summary>What all its pistons displaced since the start, m3.</summary>
+    internal double DisplacedM3(double part)
+    {
+        double sum = 0;
+        for (int i = 0; i < _n; i++)
+            sum += DisplacedAfter(i, part);
+        return sum;
+    }
+
     /// <summary>Looks for what the tried step would pass: ends, switches, and pressures that set pistons moving.</summary>
     internal void Look(Network network, ref Crossing crossing)
     {

@@ -40,7 +40,7 @@ internal static class FittedParts
             yield break;
         HalfCycle half = HalfCycle.Of(plant, plant.CycleSwitches[settings.Values.DoseEndingIndex]);
         string volumes = string.Create(CultureInfo.InvariantCulture, $"the two edges do not halve the volume: {half.OnM3 * 1e6:G4} cm3 while the switch is on, {half.OffM3 * 1e6:G4} cm3 while it is off");
-        bool twin = plant.Divider.Sections.Any(section => section.Outlets == SectionOutlets.Twin);
+        bool twin = plant.AllSections.Any(section => section.Outlets == SectionOutlets.Twin);
         yield return new Problem(place.Place, "edges-per-cycle", "2", volumes + (twin ? "; half a cycle feeds only one side of each twin section" : ""), "write 'edges-per-cycle: 1' for full cycles");
     }
 }
