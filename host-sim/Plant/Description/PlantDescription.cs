@@ -60,17 +60,14 @@ public sealed record PlantDescription
     public double TemperatureK { get; init; } = 293.15;
 
     /// <summary>The sections of all dividers: those of <see cref="Divider"/>, then of each secondary, in order.</summary>
-    public IEnumerable<SectionDescription> AllSections
+    public IReadOnlyList<SectionDescription> AllSections
     {
         get
         {
-            foreach (SectionDescription section in Divider.Sections)
-                yield return section;
+            var all = new List<SectionDescription>(Divider.Sections);
             foreach (SecondaryDividerDescription secondary in Secondaries)
-            {
-                foreach (SectionDescription section in secondary.Divider.Sections)
-                    yield return section;
-            }
+                all.AddRange(secondary.Divider.Sections);
+            return all;
         }
     }
 }

@@ -466,12 +466,18 @@ internal sealed class Network
         _airChange[0] = PumpVolumeM3 * Pump.AirPart(_pressure[0]);
         Array.Clear(_storedChange);
         _storedChange[0] = PumpVolumeM3;
+        double shut = 0;
         for (int index = 0; index < Branches; index++)
         {
             ref readonly Branch b = ref _branches[index];
             double volume = seconds * StageSum(b, index, gammaH);
             if (b.OneWay && volume < 0)
+            {
+                // The stages took a way that has closed for one that flows back: what they did not see is their error.
+                shut = Math.Max(shut, -volume);
                 volume = 0;
+            }
+
             _branchVolume[index] = volume;
             int upstream = Upstream(index, _flow[index]);
             Move(_storedChange, b.From, b.To, volume * _reference[upstream]);
@@ -482,7 +488,7 @@ internal sealed class Network
         double worst = 0;
         for (int i = 0; i < _n; i++)
             worst = Math.Max(worst, Math.Abs(_k1[i] + _k2[i]));
-        ErrorM3 = 0.5 * seconds * worst;
+        ErrorM3 = Math.Max(0.5 * seconds * worst, shut);
     }
 
     private double StageSum(in Branch b, int index, double gammaH)
