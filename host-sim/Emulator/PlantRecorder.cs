@@ -15,6 +15,7 @@ internal sealed class PlantRecorder : IPlantObserver
     private readonly Signal _leaked;
     private readonly Signal? _endPressure;
     private readonly Signal? _transmitter;
+    private readonly Signal? _gauge;
     private readonly Signal[] _travel;
     private readonly Signal[] _injected;
     private readonly Signal[] _delivered;
@@ -30,6 +31,8 @@ internal sealed class PlantRecorder : IPlantObserver
             _endPressure = trace.Define("pressure.end", SignalKind.Linear, "Pa");
         if (plant.HasPressureTransmitter)
             _transmitter = trace.Define("pressure.transmitter", SignalKind.Linear, "Pa");
+        if (plant.Gauge is not null)
+            _gauge = trace.Define("pressure.gauge", SignalKind.Linear, "Pa");
         _travel = Define(trace, "piston.", "1", plant.AllSections.Select(section => section.Name));
         _injected = Define(trace, "injector.", "1", plant.Injectors.Select(injector => injector.Name));
         _delivered = Define(trace, "delivered.", "m3", plant.Outlets.Select(outlet => outlet.Name));
@@ -43,6 +46,7 @@ internal sealed class PlantRecorder : IPlantObserver
         if ((bent & PlantQuantities.EndPressure) != 0)
             _endPressure?.Record(timeUs, system.EndPressurePa);
         _transmitter?.Record(timeUs, system.TransmitterPressurePa);
+        _gauge?.Record(timeUs, system.GaugePressurePa);
         if ((bent & PlantQuantities.ReservoirContent) != 0)
             _content.Record(timeUs, system.ReservoirContentM3);
         if ((bent & PlantQuantities.Pumped) != 0)

@@ -79,14 +79,14 @@ public sealed partial class LubricationSystem
         _network.Begin();
         double most = Math.Min(_pump.RemainingS, _longestStepS);
         bool still = _network.Still(StillM3PerS);
-        if (still && !AnyRecharges && !_transmitter.Follows(_network))
+        if (still && !AnyRecharges && !_transmitter.Follows(_network) && _gauge?.Follows(_network) != true)
         {
             _network.Stand();
             TakeOver(most);
         }
         else
         {
-            most = Math.Min(most, _transmitter.LongestStepS(_network));
+            most = Math.Min(most, Math.Min(_transmitter.LongestStepS(_network), _gauge?.LongestStepS(_network) ?? most));
             Search(most, still);
         }
 
@@ -209,6 +209,7 @@ public sealed partial class LubricationSystem
             _network.Close();
         Account();
         _transmitter.Plan(_network, seconds);
+        _gauge?.Plan(_network, seconds);
         NoteOutletFlows(perSecond);
     }
 
@@ -279,6 +280,7 @@ public sealed partial class LubricationSystem
         _network.Commit(part);
         _reservoir.Commit(part);
         _transmitter.Commit(part);
+        _gauge?.Commit(part);
         foreach (OutletLine outlet in _outlets)
             outlet.Commit(part);
         foreach (Divider divider in _dividers)

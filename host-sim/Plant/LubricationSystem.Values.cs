@@ -29,6 +29,9 @@ public sealed partial class LubricationSystem
     /// <summary>What the pressure transmitter reads now, Pa.</summary>
     public double TransmitterPressurePa => TransmitterPressurePaAt(NowUs);
 
+    /// <summary>What a person reads from the gauge now, Pa; not a number where the plant has none.</summary>
+    public double GaugePressurePa => _gauge?.ReadingPa(Part) ?? double.NaN;
+
     /// <summary>Reservoir content, m3.</summary>
     public double ReservoirContentM3 => Math.Max(0, _reservoir.ContentM3 + (_reservoir.StepM3 * Part));
 
@@ -339,6 +342,7 @@ public sealed partial class LubricationSystem
         _network.AddTo(ref print);
         _relief.AddTo(ref print);
         _transmitter.AddTo(ref print);
+        _gauge?.AddTo(ref print);
         foreach (Divider divider in _dividers)
             divider.AddTo(ref print);
         foreach (OutletLine outlet in _outlets)

@@ -30,6 +30,7 @@ public sealed partial class LubricationSystem
     private readonly Injector[] _injectors;
     private readonly CycleSwitch[] _switches;
     private readonly LaggedPressure _transmitter;
+    private readonly LaggedPressure? _gauge;
     private readonly Lubricant _lubricant;
     private readonly PressureSwitch? _pressureSwitch;
     private readonly Shaft? _shaft;
@@ -83,6 +84,7 @@ public sealed partial class LubricationSystem
         _dividers = MakeDividers(description, _layout, _outlets, _switches);
         _injectors = MakeInjectors(description, _layout, _outlets);
         _transmitter = new LaggedPressure(description.Transmitter, NodeAt(description.Transmitter.Place));
+        _gauge = description.Gauge is { } gauge ? new LaggedPressure(gauge, NodeAt(gauge.Place)) : null;
         _pressureSwitch = description.PressureSwitch is { } pressure ? new PressureSwitch(pressure) : null;
         _shaft = description.Shaft is { } shaft ? new Shaft(shaft) : null;
         _airAtStart = _network.AirM3At(0);

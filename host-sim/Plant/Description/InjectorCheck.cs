@@ -10,9 +10,9 @@ internal static class InjectorCheck
 
     internal static void Add(Findings findings, PlantDescription plant)
     {
-        findings.Range("Transmitter.RangePa", plant.Transmitter.RangePa, 1e5, 1e8, "Pa");
-        findings.Range("Transmitter.LagS", plant.Transmitter.LagS, 0, 60, "s");
-        findings.Defined("Transmitter.Place", plant.Transmitter.Place);
+        Reading(findings, "Transmitter", plant.Transmitter);
+        if (plant.Gauge is { } gauge)
+            Reading(findings, "Gauge", gauge);
         if (plant.VentValve is { } vent)
             findings.Range("VentValve.OpenM3PerSPa", vent.OpenM3PerSPa, 1e-15, 1e-6, "m3/s per Pa");
         if (plant.Injectors.Count == 0)
@@ -26,6 +26,13 @@ internal static class InjectorCheck
         var names = new HashSet<string>(StringComparer.Ordinal);
         for (int i = 0; i < plant.Injectors.Count; i++)
             One(findings, $"Injectors[{i}]", plant, plant.Injectors[i], names);
+    }
+
+    private static void Reading(Findings findings, string path, PressureTransmitterDescription reading)
+    {
+        findings.Range(path + ".RangePa", reading.RangePa, 1e5, 1e8, "Pa");
+        findings.Range(path + ".LagS", reading.LagS, 0, 60, "s");
+        findings.Defined(path + ".Place", reading.Place);
     }
 
     private static void One(Findings findings, string path, PlantDescription plant, InjectorDescription injector, HashSet<string> names)

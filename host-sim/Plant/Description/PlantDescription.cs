@@ -44,6 +44,9 @@ public sealed record PlantDescription
     /// <summary>That transmitter, where there is one.</summary>
     public PressureTransmitterDescription Transmitter { get; init; } = new();
 
+    /// <summary>The pressure gauge that a person reads, or null.</summary>
+    public PressureTransmitterDescription? Gauge { get; init; }
+
     /// <summary>Dividers fed by outlets of others, none to 16.</summary>
     public IReadOnlyList<SecondaryDividerDescription> Secondaries { get; init; } = [];
 

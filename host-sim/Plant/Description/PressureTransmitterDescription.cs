@@ -1,6 +1,6 @@
 namespace LubeController.Plant.Description;
 
-/// <summary>A pressure transmitter: what it reads follows the pressure with a lag and ends at its range.</summary>
+/// <summary>A pressure transmitter or gauge: what it reads follows the pressure with a lag and ends at its range.</summary>
 public sealed record PressureTransmitterDescription
 {
     /// <summary>The greatest pressure that it reads, Pa gauge, 1e5 to 1e8. Default 4e7 (400 bar).</summary>
