@@ -81,6 +81,41 @@ internal sealed partial class Divider
 
     private double Need(int piston) => _stiff[piston] + (_place[piston] == Place.MidTravel ? _friction[piston] : _breakaway[piston]);
 
+    /// <summary>Whether a piston stands that has its way open and the pressure to move, and only a blocked outlet keeps it.</summary>
+    internal bool IsKeptBy(Network network, int outlet)
+    {
+        for (int i = 0; i < _n; i++)
+        {
+            if (TrySentTo(i, out Place sent) && sent != _place[i] && _outletOfPort[Port(i, sent)] == outlet && Pushed(network, i, sent))
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a piston has its way open and pressure that a sound one would move by.</summary>
+    internal bool IsPushed(Network network, int piston) =>
+        TrySentTo(piston, out Place sent) && sent != _place[piston] && Pushed(network, piston, sent);
+
+    /// <summary>Whether any piston would move if nothing but the inlet stood in its way.</summary>
+    internal bool WouldMove(Network network)
+    {
+        for (int i = 0; i < _n; i++)
+        {
+            if (IsPushed(network, i))
+                return true;
+        }
+
+        return false;
+    }
+
+    private bool Pushed(Network network, int piston, Place sent)
+    {
+        OutletLine outlet = _outlets[_outletOfPort[Port(piston, sent)]];
+        double need = Need(piston) - _stiff[piston] + outlet.OffsetPa + (outlet.Node < 0 ? 0 : network.PressurePa(outlet.Node));
+        return network.PressurePa(Node) >= need - Crossing.NearPa(need);
+    }
+
     private void FindMovable()
     {
         _movableCount = 0;

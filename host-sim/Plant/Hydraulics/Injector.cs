@@ -37,6 +37,13 @@ internal sealed class Injector
 
     internal int Node { get; }
 
+    internal int OutletIndex => _outletIndex;
+
+    /// <summary>Whether a sound one would discharge or recharge at the pressure that stands.</summary>
+    internal bool WouldMove(Network network) =>
+        (_position < _description.VolumeM3 && DrivePa(network, 0) >= -Crossing.NearPa(_description.DischargePa))
+        || (_position > 0 && network.PressurePa(Node) <= _description.RechargePa);
+
     internal bool Stuck { get; set; }
 
     /// <summary>Complete discharges since the start.</summary>

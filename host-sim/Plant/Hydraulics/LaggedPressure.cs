@@ -25,6 +25,13 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
         return reading < 0 ? 0 : reading > description.RangePa ? description.RangePa : reading;
     }
 
+    /// <summary>Whether what it shows differs from what it would show without its offset.</summary>
+    internal bool IsOff(double part)
+    {
+        double sound = _value + (part * (_end - _value));
+        return ReadingPa(part) != (sound < 0 ? 0 : sound > description.RangePa ? description.RangePa : sound);
+    }
+
     /// <summary>Whether the reading still moves though the pressure may stand.</summary>
     internal bool Follows(Network network) => Lag > 0 && System.Math.Abs(network.PressurePa(Node) - _value) > 1;
 
