@@ -13,25 +13,56 @@ public sealed partial class LubricationSystem
     /// <summary>The faults in place, in the order in which they were applied.</summary>
     public IReadOnlyList<ActiveFault> Faults => _faults;
 
-    /// <summary>Applies a fault now. The same fault again, with the same value, changes nothing; with another, it replaces it.</summary>
+    /// <summary>Applies a fault now. The same fault again, with the same numbers, changes nothing; with others, it replaces it.</summary>
     /// <param name="kind">The kind.</param>
     /// <param name="part">Name of the part, empty where there is nothing to choose.</param>
-    /// <param name="value">The parameter, SI; null: its default.</param>
-    /// <exception cref="ArgumentException">The plant has no such part, or the value lies outside its range.</exception>
-    public void ApplyFault(FaultKind kind, string part = "", double? value = null)
+    /// <param name="value">The magnitude, SI; null: its default.</param>
+    /// <param name="second">The second number, SI; null: its default.</param>
+    /// <returns>Its entry in <see cref="FaultLog"/>.</returns>
+    /// <exception cref="ArgumentException">The plant has no such part, or a number lies outside its range.</exception>
+    public int ApplyFault(FaultKind kind, string part = "", double? value = null, double? second = null)
     {
         FaultInfo info = Known(kind, part);
-        double magnitude = Magnitude(info, value);
-        var fault = new ActiveFault(kind, part, magnitude);
+        double magnitude = Number(info, info.Parameter, value);
+        double other = Number(info, info.Second, second);
         int index = IndexOfFault(kind, part);
-        if (index >= 0 && _faults[index].Value == magnitude)
-            return;
+        if (index >= 0 && _faults[index].Value == magnitude && _faults[index].Second == other)
+            return _faults[index].Entry;
+        NoteEffects();
+        if (index >= 0)
+            _log.Ended(_faults[index].Entry, NowUs);
+        var fault = new ActiveFault(kind, part, magnitude) { Second = other, Entry = _log.Applied(kind, part, NowUs) };
         if (index >= 0)
             _faults[index] = fault;
         else
             _faults.Add(fault);
         Anchor();
         Settle(Change(fault, true));
+        return fault.Entry;
+    }
+
+    /// <summary>
+    /// Gives a fault that is in place another magnitude, now, as one that grows: its entry in <see cref="FaultLog"/> goes on.
+    /// </summary>
+    /// <param name="kind">The kind.</param>
+    /// <param name="part">Name of the part, empty where there is nothing to choose.</param>
+    /// <param name="value">The magnitude, SI.</param>
+    /// <returns>Whether the fault is in place; if not, nothing changes.</returns>
+    /// <exception cref="ArgumentException">The plant has no such part, or the magnitude lies outside its range.</exception>
+    public bool AdjustFault(FaultKind kind, string part, double value)
+    {
+        FaultInfo info = Known(kind, part);
+        double magnitude = Number(info, info.Parameter, value);
+        int index = IndexOfFault(kind, part);
+        if (index < 0)
+            return false;
+        if (_faults[index].Value == magnitude)
+            return true;
+        NoteEffects();
+        _faults[index] = _faults[index] with { Value = magnitude };
+        Anchor();
+        Settle(Change(_faults[index], true));
+        return true;
     }
 
     /// <summary>
@@ -45,8 +76,10 @@ public sealed partial class LubricationSystem
         int index = IndexOfFault(kind, part);
         if (index < 0)
             return;
+        NoteEffects();
         ActiveFault fault = _faults[index];
         _faults.RemoveAt(index);
+        _log.Ended(fault.Entry, NowUs);
         Anchor();
         Settle(Change(fault, false));
     }
@@ -84,24 +117,26 @@ public sealed partial class LubricationSystem
                 return info;
         }
 
+        if (FaultCatalogue.NotActedOn.Contains(kind))
+            throw new ArgumentException($"Fault {info.Name}: this plant's parts are not computed finely enough to have it.", nameof(kind));
         string accepted = names.Count == 0 ? "nothing: the plant has no such part" : "'" + string.Join("', '", names) + "'";
         throw new ArgumentException($"Fault {info.Name} on '{part}' in plant '{Description.Name}': accepted is {accepted}.", nameof(part));
     }
 
-    private static double Magnitude(FaultInfo info, double? value)
+    private static double Number(FaultInfo info, FaultParameter? parameter, double? value)
     {
-        if (info.Parameter is not { } parameter)
+        if (parameter == null)
         {
             return value is null
                 ? 0
                 : throw new ArgumentException($"Fault {info.Name} with value {value}: accepted is none.", nameof(value));
         }
 
-        double magnitude = value ?? parameter.Default;
-        return magnitude >= parameter.Minimum && magnitude <= parameter.Maximum
-            ? magnitude
+        double number = value ?? parameter.Default;
+        return number >= parameter.Minimum && number <= parameter.Maximum
+            ? number
             : throw new ArgumentException(
-                $"Fault {info.Name}, {parameter.Name} = {magnitude}: accepted is {parameter.Minimum} to {parameter.Maximum} {parameter.Unit}.",
+                $"Fault {info.Name}, {parameter.Name} = {number}: accepted is {parameter.Minimum} to {parameter.Maximum} {parameter.Unit}.",
                 nameof(value));
     }
 
@@ -109,7 +144,7 @@ public sealed partial class LubricationSystem
     {
         switch (FaultCatalogue.Of(fault.Kind).Part)
         {
-            case FaultPart.Outlet:
+            case FaultPart.Outlet when fault.Kind == FaultKind.OutletBlocked:
                 _divider.BlockOutlet(FindOutlet(fault.Part), applied);
                 break;
             case FaultPart.CycleSwitch:
@@ -215,6 +250,12 @@ public sealed partial class LubricationSystem
                 break;
             case FaultKind.CycleSwitchChattering when applied:
                 cycle.StartChatter(fault.Value, NowUs);
+                break;
+            case FaultKind.CycleSwitchWireLoose when applied:
+                cycle.StartLooseWire(fault.Value, fault.Second, NowUs);
+                break;
+            case FaultKind.CycleSwitchWireLoose:
+                cycle.StopLooseWire();
                 break;
             default:
                 cycle.StopChatter();

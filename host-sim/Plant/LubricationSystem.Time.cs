@@ -194,10 +194,7 @@ public sealed partial class LubricationSystem
     private void Toggle()
     {
         foreach (CycleSwitch cycle in _divider.Switches)
-        {
-            if (cycle.NextToggleUs == _nextToggleUs)
-                cycle.Toggle();
-        }
+            cycle.ToggleAt(_nextToggleUs);
 
         ScheduleToggle();
         PlantQuantities changed = NoteLevels();
@@ -226,6 +223,7 @@ public sealed partial class LubricationSystem
             | ((change & 4) != 0 ? PlantQuantities.PressureSwitch : 0);
         _cycleLevels = cycle;
         _otherLevels = other;
+        NoteEffects();
         return changed;
     }
 }

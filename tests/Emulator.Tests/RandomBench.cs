@@ -218,7 +218,7 @@ internal static class RandomBench
 
         private static void Fault(Bench bench, RandomAction action)
         {
-            FaultInfo fault = FaultCatalogue.All[action.Which % FaultCatalogue.All.Count];
+            FaultInfo fault = FaultCatalogue.Known[action.Which % FaultCatalogue.Known.Count];
             IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, bench.Plant.Description);
             string part = parts[(int)(action.Amount * 0.999 * parts.Count)];
             if (!bench.Plant.IsFaulted(fault.Kind, part))

@@ -22,13 +22,41 @@ public sealed class FaultTests
         Assert.Equal(Enum.GetValues<FaultKind>(), FaultCatalogue.All.Select(f => f.Kind));
         Assert.Equal(FaultCatalogue.All.Count, FaultCatalogue.All.Select(f => f.Name).Distinct().Count());
         Assert.All(FaultCatalogue.All, f => Assert.Same(f, FaultCatalogue.Find(f.Name)));
-        Assert.All(FaultCatalogue.All, f => Assert.True(f.Parameter is not { } p || (p.Default >= p.Minimum && p.Default <= p.Maximum)));
+        Assert.All(FaultCatalogue.All.SelectMany(f => f.Parameters), p => Assert.InRange(p.Default, p.Minimum, p.Maximum));
+        Assert.All(FaultCatalogue.All.SelectMany(f => f.Parameters), p => Assert.True(p.Harmless is not { } h || (h >= p.Minimum && h <= p.Maximum && h != p.Default), p.Name));
+        Assert.All(FaultCatalogue.All, f => Assert.True(f.Second == null || f.Parameter != null, f.Name));
+    }
+
+    [Fact]
+    public void Every_kind_says_in_sentences_what_changes_what_is_noticed_and_what_healing_leaves()
+    {
+        Assert.All(FaultCatalogue.All, f => Assert.Matches("^[A-Z][^.]+\\.$", f.Effect));
+        Assert.All(FaultCatalogue.All, f => Assert.Matches("^[A-Z][^.]+\\.$", f.Noticed));
+        Assert.All(FaultCatalogue.All, f => Assert.Matches("^[A-Z][^.]+\\.$", f.HealingNote));
+        Assert.All(FaultCatalogue.All, f => Assert.Matches("^an? |^[a-z ]+ ", f.Needs));
+        Assert.All(FaultCatalogue.All, f => Assert.Matches("^the ", f.Place));
+        Assert.Equal(FaultCatalogue.All.Count, FaultCatalogue.All.Select(f => f.Effect + f.Place).Distinct().Count());
+        Assert.Equal(Enum.GetValues<FaultManner>(), FaultCatalogue.All.Select(f => f.Manner).Distinct().Order());
+    }
+
+    [Fact]
+    public void A_kind_that_the_plant_does_not_act_on_is_offered_nowhere_and_refused()
+    {
+        var system = new LubricationSystem(Plant, 1);
+        foreach (FaultKind kind in FaultCatalogue.NotActedOn)
+        {
+            Assert.Empty(FaultCatalogue.PartNames(kind, Plant));
+            Assert.Contains(FaultCatalogue.Of(kind).Name, Assert.Throws<ArgumentException>(() => system.ApplyFault(kind)).Message, StringComparison.Ordinal);
+        }
+
+        Assert.Empty(system.Faults);
+        Assert.Equal(FaultCatalogue.All.Count, FaultCatalogue.Known.Count + FaultCatalogue.NotActedOn.Count);
     }
 
     [Fact]
     public void Every_kind_can_be_applied_and_healed_on_each_part_that_it_names()
     {
-        foreach (FaultInfo fault in FaultCatalogue.All)
+        foreach (FaultInfo fault in FaultCatalogue.Known)
         {
             Assert.NotEmpty(FaultCatalogue.PartNames(fault.Kind, Plant));
             foreach (string part in FaultCatalogue.PartNames(fault.Kind, Plant))
@@ -37,7 +65,7 @@ public sealed class FaultTests
                 system.AdvanceTo(1_234_567);
                 system.ApplyFault(fault.Kind, part);
                 Assert.True(system.IsFaulted(fault.Kind, part));
-                Assert.Equal([new ActiveFault(fault.Kind, part, fault.Parameter?.Default ?? 0)], system.Faults);
+                Assert.Equal([new ActiveFault(fault.Kind, part, fault.Parameter?.Default ?? 0) { Second = fault.Second?.Default ?? 0 }], system.Faults);
                 system.AdvanceTo(20_000_000);
                 system.HealFault(fault.Kind, part);
                 Assert.Empty(system.Faults);

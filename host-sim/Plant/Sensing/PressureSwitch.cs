@@ -12,7 +12,12 @@ internal sealed class PressureSwitch(PressureSwitchDescription description)
     internal bool StuckOff { get; set; }
 
     /// <summary>The contact's level: on is closed.</summary>
-    internal bool On => StuckOn || (!StuckOff && (Actuated != (description.Contact == SwitchContact.NormallyClosed)));
+    internal bool On => StuckOn || (!StuckOff && Sound);
+
+    private bool Sound => Actuated != (description.Contact == SwitchContact.NormallyClosed);
+
+    /// <summary>Whether a contact that sticks this way makes it read otherwise than a sound one.</summary>
+    internal bool Differs(bool stuckOn) => On == stuckOn && Sound != stuckOn;
 
     /// <summary>The pressure at which it changes, if the pressure moves at this rate; not a number if it does not.</summary>
     internal double Target(double rate)
