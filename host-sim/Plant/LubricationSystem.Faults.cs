@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Sensing;
 
 namespace LubeController.Plant;
@@ -9,37 +8,61 @@ namespace LubeController.Plant;
 /// <summary>Faults: each changes a physical part; what follows, follows.</summary>
 public sealed partial class LubricationSystem
 {
-    // A leak is stated by its flow at this pressure.
-    private const double LeakReferencePa = 1e7;
-
     private readonly List<ActiveFault> _faults = [];
-    private double _airAdded;
-#pragma warning disable CS0649, IDE0044
-    private double _temperatureOffK;
-#pragma warning restore
 
     /// <summary>The faults in place, in the order in which they were applied.</summary>
     public IReadOnlyList<ActiveFault> Faults => _faults;
 
-    /// <summary>Applies a fault now. The same fault again, with the same value, changes nothing; with another, it replaces it.</summary>
+    /// <summary>Applies a fault now. The same fault again, with the same numbers, changes nothing; with others, it replaces it.</summary>
     /// <param name="kind">The kind.</param>
     /// <param name="part">Name of the part, empty where there is nothing to choose.</param>
-    /// <param name="value">The parameter, SI; null: its default.</param>
-    /// <exception cref="ArgumentException">The plant has no such part, or the value lies outside its range.</exception>
-    public void ApplyFault(FaultKind kind, string part = "", double? value = null)
+    /// <param name="value">The magnitude, SI; null: its default.</param>
+    /// <param name="second">The second number, SI; null: its default.</param>
+    /// <returns>Its entry in <see cref="FaultLog"/>.</returns>
+    /// <exception cref="ArgumentException">The plant has no such part, or a number lies outside its range.</exception>
+    public int ApplyFault(FaultKind kind, string part = "", double? value = null, double? second = null)
     {
         FaultInfo info = Known(kind, part);
-        double magnitude = Magnitude(info, value);
-        var fault = new ActiveFault(kind, part, magnitude);
+        double magnitude = Number(info, info.Parameter, value);
+        double other = Number(info, info.Second, second);
         int index = IndexOfFault(kind, part);
-        if (index >= 0 && _faults[index].Value == magnitude)
-            return;
+        if (index >= 0 && _faults[index].Value == magnitude && _faults[index].Second == other)
+            return _faults[index].Entry;
+        NoteEffects();
+        if (index >= 0)
+            _log.Ended(_faults[index].Entry, NowUs);
+        var fault = new ActiveFault(kind, part, magnitude) { Second = other, Entry = _log.Applied(kind, part, NowUs) };
         if (index >= 0)
             _faults[index] = fault;
         else
             _faults.Add(fault);
         Anchor();
         Settle(Change(fault, true));
+        return fault.Entry;
+    }
+
+    /// <summary>
+    /// Gives a fault that is in place another magnitude, now, as one that grows: its entry in <see cref="FaultLog"/> goes on.
+    /// </summary>
+    /// <param name="kind">The kind.</param>
+    /// <param name="part">Name of the part, empty where there is nothing to choose.</param>
+    /// <param name="value">The magnitude, SI.</param>
+    /// <returns>Whether the fault is in place; if not, nothing changes.</returns>
+    /// <exception cref="ArgumentException">The plant has no such part, or the magnitude lies outside its range.</exception>
+    public bool AdjustFault(FaultKind kind, string part, double value)
+    {
+        FaultInfo info = Known(kind, part);
+        double magnitude = Number(info, info.Parameter, value);
+        int index = IndexOfFault(kind, part);
+        if (index < 0)
+            return false;
+        if (_faults[index].Value == magnitude)
+            return true;
+        NoteEffects();
+        _faults[index] = _faults[index] with { Value = magnitude };
+        Anchor();
+        Settle(Change(_faults[index], true));
+        return true;
     }
 
     /// <summary>
@@ -53,8 +76,10 @@ public sealed partial class LubricationSystem
         int index = IndexOfFault(kind, part);
         if (index < 0)
             return;
+        NoteEffects();
         ActiveFault fault = _faults[index];
         _faults.RemoveAt(index);
+        _log.Ended(fault.Entry, NowUs);
         Anchor();
         Settle(Change(fault, false));
     }
@@ -96,20 +121,20 @@ public sealed partial class LubricationSystem
         throw new ArgumentException($"Fault {info.Name} on '{part}' in plant '{Description.Name}': accepted is {accepted}.", nameof(part));
     }
 
-    private static double Magnitude(FaultInfo info, double? value)
+    private static double Number(FaultInfo info, FaultParameter? parameter, double? value)
     {
-        if (info.Parameter is not { } parameter)
+        if (parameter == null)
         {
             return value is null
                 ? 0
                 : throw new ArgumentException($"Fault {info.Name} with value {value}: accepted is none.", nameof(value));
         }
 
-        double magnitude = value ?? parameter.Default;
-        return magnitude >= parameter.Minimum && magnitude <= parameter.Maximum
-            ? magnitude
+        double number = value ?? parameter.Default;
+        return number >= parameter.Minimum && number <= parameter.Maximum
+            ? number
             : throw new ArgumentException(
-                $"Fault {info.Name}, {parameter.Name} = {magnitude}: accepted is {parameter.Minimum} to {parameter.Maximum} {parameter.Unit}.",
+                $"Fault {info.Name}, {parameter.Name} = {number}: accepted is {parameter.Minimum} to {parameter.Maximum} {parameter.Unit}.",
                 nameof(value));
     }
 
@@ -119,6 +144,9 @@ public sealed partial class LubricationSystem
         {
             case FaultPart.Outlet:
                 ChangeOutlet(fault, _outlets[FindOutlet(fault.Part)], applied);
+                break;
+            case FaultPart.Section:
+                ChangePiston(fault, applied);
                 break;
             case FaultPart.CycleSwitch:
                 ChangeCycleSwitch(fault, applied);
@@ -140,71 +168,6 @@ public sealed partial class LubricationSystem
         }
 
         return PlantQuantities.None;
-    }
-
-    private static void ChangeOutlet(ActiveFault fault, OutletLine outlet, bool applied)
-    {
-        switch (fault.Kind)
-        {
-            default:
-                outlet.Blocked = applied;
-                break;
-        }
-    }
-
-    private PlantQuantities ChangeHydraulics(ActiveFault fault, bool applied)
-    {
-        switch (fault.Kind)
-        {
-            case FaultKind.InletBlocked:
-                if (_dividers.Length > 0)
-                    _dividers[0].InletBlocked = applied;
-                return PlantQuantities.None;
-            case FaultKind.SuctionBlocked:
-                _pump.SuctionBlocked = applied;
-                return PlantQuantities.None;
-            case FaultKind.PumpOff:
-                _pump.MotorDead = applied;
-                return PlantQuantities.None;
-            case FaultKind.PumpWorn:
-                _pump.RemainingEfficiency = applied ? fault.Value : 1;
-                return PlantQuantities.None;
-            case FaultKind.PumpContactWelded:
-                _pump.ContactWelded = applied;
-                return PlantQuantities.None;
-            case FaultKind.LineLeak:
-                _leakM3PerSPa = applied ? fault.Value / LeakReferencePa : 0;
-                return PlantQuantities.None;
-            case FaultKind.AirInLine:
-                return SetAir(applied ? fault.Value : 0);
-            case FaultKind.ReliefStuckOpen:
-                _relief.SetOpening(applied ? fault.Value : double.NaN);
-                return PlantQuantities.None;
-            case FaultKind.ReservoirEmpty:
-                return SetContent(applied ? fault.Value : Description.Reservoir.ContentM3, applied);
-            default:
-                throw new InvalidOperationException($"Fault {fault.Kind} acts on no part of the hydraulics.");
-        }
-    }
-
-    // Whoever bleeds a line lets out all air beyond what stood in it at the start.
-    private PlantQuantities SetAir(double addedM3)
-    {
-        double before = _network.AirM3At(0);
-        double target = addedM3 > 0 ? before + addedM3 - _airAdded : Math.Min(before, _airAtStart);
-        _airAdded = addedM3;
-        _bled += _network.SetAir(Math.Max(0, target));
-        _airPlaced += _network.AirM3At(0) - before;
-        return PlantQuantities.LinePressure | PlantQuantities.EndPressure;
-    }
-
-    private PlantQuantities SetContent(double contentM3, bool downwards)
-    {
-        if (downwards && contentM3 < _reservoir.ContentM3)
-            _removed -= _reservoir.Jump(contentM3);
-        else if (!downwards && contentM3 > _reservoir.ContentM3)
-            _refilled += _reservoir.Jump(contentM3);
-        return PlantQuantities.ReservoirContent;
     }
 
     private void ChangeLevelSwitch(ActiveFault fault, bool applied)
@@ -232,6 +195,12 @@ public sealed partial class LubricationSystem
                 break;
             case FaultKind.CycleSwitchChattering when applied:
                 cycle.StartChatter(fault.Value, NowUs);
+                break;
+            case FaultKind.CycleSwitchWireLoose when applied:
+                cycle.StartLooseWire(fault.Value, fault.Second, NowUs);
+                break;
+            case FaultKind.CycleSwitchWireLoose:
+                cycle.StopLooseWire();
                 break;
             default:
                 cycle.StopChatter();

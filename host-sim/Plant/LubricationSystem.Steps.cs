@@ -64,10 +64,10 @@ public sealed partial class LubricationSystem
         if (_checkLeakM3PerSPa > 0)
             AddDrain(BranchKind.CheckValve, 0, _checkLeakM3PerSPa / _viscosityRatio);
         if (_leakM3PerSPa > 0)
-            AddDrain(BranchKind.Leak, _layout.End, _leakM3PerSPa);
+            AddDrain(BranchKind.Leak, _layout.End, _leakM3PerSPa / _viscosityRatio);
+        if (_burstM3PerSPa > 0)
+            AddDrain(BranchKind.Leak, 0, _burstM3PerSPa);
     }
-
-    private bool VentIsOpen => Description.VentValve is { } vent && (vent.NormallyOpen ? !_ventCoil : _ventCoil);
 
     private void AddDrain(BranchKind kind, int node, double conductance) =>
         _network.Add(new Branch { Kind = kind, Outlet = -1, From = node, To = -1, Weight = 1, Conductance = conductance, OneWay = true });

@@ -107,10 +107,7 @@ public sealed partial class LubricationSystem
     private void Toggle()
     {
         foreach (CycleSwitch cycle in _switches)
-        {
-            if (cycle.NextToggleUs == _nextToggleUs)
-                cycle.Toggle();
-        }
+            cycle.ToggleAt(_nextToggleUs);
 
         ScheduleToggle();
         PlantQuantities changed = NoteLevels();
@@ -138,6 +135,7 @@ public sealed partial class LubricationSystem
             | ((change & 4) != 0 ? PlantQuantities.PressureSwitch : 0);
         _cycleLevels = cycle;
         _otherLevels = other;
+        NoteEffects();
         return changed;
     }
 }

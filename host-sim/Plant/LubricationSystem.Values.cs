@@ -323,6 +323,7 @@ public sealed partial class LubricationSystem
         print.Add(_nextS);
         print.Add(_triedS);
         print.Add(_leakM3PerSPa);
+        print.Add(_burstM3PerSPa);
         print.Add(_checkLeakM3PerSPa);
         print.Add(_ventCoil);
         _pumped.AddTo(ref print);

@@ -41,9 +41,8 @@ public sealed partial class LubricationSystem
     private readonly double _longestStepS;
     private double _temperatureK;
     private double _leakM3PerSPa;
-#pragma warning disable CS0649, IDE0044
+    private double _burstM3PerSPa;
     private double _checkLeakM3PerSPa;
-#pragma warning restore
     private bool _ventCoil;
     private Sum _pumped;
     private Sum _ingested;

@@ -4,6 +4,7 @@ using System.Linq;
 using CsCheck;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Fluids;
 using Xunit;
 
 namespace LubeController.Plant.Tests;
@@ -13,7 +14,7 @@ public sealed class CutInvarianceTests
     private const long EndUs = 120_000_000;
 
     private static readonly Gen<(long AtUs, int What, int Which, double HowMuch)[]> Commands =
-        Gen.Select(Gen.Long[0, EndUs], Gen.Int[0, 24], Gen.Int[0, 100], Gen.Double[0, 1]).Array[0, 15];
+        Gen.Select(Gen.Long[0, EndUs], Gen.Int[0, FaultCatalogue.All.Count + 7], Gen.Int[0, 100], Gen.Double[0, 1]).Array[0, 15];
 
     private static readonly Gen<PlantDescription> AnyPlant =
         Gen.Select(Gen.Int[3, 9], Gen.Bool, Gen.Bool, Gen.Double[0.05, 0.5].Array[9], Gen.Int[0, 511], Gen.Double[0, 1].Array[9]).Select(Describe);
@@ -29,6 +30,7 @@ public sealed class CutInvarianceTests
 
             Assert.Equal(whole.StateFingerprint(), cut.StateFingerprint());
             Assert.Equal(whole.Balance(), cut.Balance());
+            Assert.Equal(whole.FaultLog.Entries, cut.FaultLog.Entries);
             Assert.Equal(whole.NextEventUs, cut.NextEventUs);
             Assert.Equal(
                 Enumerable.Range(0, whole.SectionCount).Select(whole.PistonTravel),
@@ -145,11 +147,12 @@ public sealed class CutInvarianceTests
     {
         if (what >= FaultCatalogue.All.Count)
         {
-            switch (what)
+            switch (what - FaultCatalogue.All.Count)
             {
-                case 19: system.HealAllFaults(); break;
-                case 20: system.SetShaftSpeed(howMuch * 30, which); break;
-                case 21: system.Refill(system.Description.Reservoir.CapacityM3 * howMuch); break;
+                case 0: system.HealAllFaults(); break;
+                case 1: system.SetShaftSpeed(howMuch * 30, which); break;
+                case 3: system.SetTemperature(263 + (howMuch * 60)); break;
+                case 2: system.Refill(system.Description.Reservoir.CapacityM3 * howMuch); break;
                 default: system.SetPumpContact(which > 20); break;
             }
 
@@ -158,6 +161,8 @@ public sealed class CutInvarianceTests
 
         FaultInfo fault = FaultCatalogue.All[what];
         IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, system.Description);
+        if (parts.Count == 0)
+            return;
         string part = parts[which % parts.Count];
         if (howMuch < 0.3)
             system.HealFault(fault.Kind, part);
@@ -177,7 +182,16 @@ public sealed class CutInvarianceTests
             Pump = cam
                 ? new CamPumpDescription { PistonBoreM = 6e-3, StrokeM = 8e-3, SpeedRevPerS = 1.7, VolumetricEfficiency = 0.9 }
                 : new ConstantFlowPumpDescription { FlowM3PerS = 17 * Plants.Cm3PerMin },
-            Line = plant.Line with { AirM3 = air ? 1e-7 : 0 },
+            Lubricant = Lubricants.SteadyGrease(20, 2, 0.8),
+            Line = plant.Line with
+            {
+                AirM3 = air ? 1e-7 : 0,
+                StrainerLossPa = cam ? 1e4 : 0,
+                Segments = air ? [] : [new LineSegmentDescription { LengthM = 2, BoreM = 5e-3, WallModulusPa = 1e9 }],
+            },
+            HasPressureTransmitter = true,
+            Transmitter = new PressureTransmitterDescription { LagS = air ? 0 : 0.2, Place = LinePlace.End },
+            Gauge = new PressureTransmitterDescription { LagS = 1 },
             Reservoir = plant.Reservoir with { CapacityM3 = 1e-4, ContentM3 = 3e-5, LowLevelM3 = 2e-5, EmptyLevelM3 = 1e-5, LevelHysteresisM3 = 1e-6 },
             PressureSwitch = new PressureSwitchDescription { TripPa = 100 * Plants.Bar, ResetPa = 50 * Plants.Bar },
             Shaft = new ShaftDescription { InitialSpeedRevPerS = 3, MinimumPulseWidthUs = 20_000 },

@@ -38,6 +38,18 @@ internal static class Plants
 
     internal static PlantDescription Of(params SectionDescription[] sections) => With(new DividerDescription { Sections = sections });
 
+    /// <summary>Two injectors on one line, discharging at 30 bar and recharging below 10; the vent valve is open without power.</summary>
+    internal static PlantDescription SingleLine() => With(DividerDescription.None) with
+    {
+        Outlets = [new OutletDescription { Name = "a", Ports = [] }, new OutletDescription { Name = "b", Ports = [], BackPressurePa = 5 * Bar }],
+        Injectors =
+        [
+            new InjectorDescription { Name = "ia", Outlet = "a", VolumeM3 = 0.1 * Cm3, DischargePa = 30 * Bar, RechargePa = 10 * Bar },
+            new InjectorDescription { Name = "ib", Outlet = "b", VolumeM3 = 0.2 * Cm3, DischargePa = 30 * Bar, RechargePa = 10 * Bar },
+        ],
+        VentValve = new VentValveDescription(),
+    };
+
     internal static PlantDescription Starting(this PlantDescription plant, params double[] travels) => plant with
     {
         Divider = plant.Divider with

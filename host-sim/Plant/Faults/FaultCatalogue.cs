@@ -1,35 +1,19 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Faults.Registry;
 
 namespace LubeController.Plant.Faults;
 
-/// <summary>Every kind of fault that the plant knows.</summary>
+/// <summary>
+/// The registry: every kind of fault. What is listed, what scripts may write and what the documentation says of faults is
+/// made from it.
+/// </summary>
 public static class FaultCatalogue
 {
     /// <summary>All kinds, in the order of <see cref="FaultKind"/>.</summary>
-    public static IReadOnlyList<FaultInfo> All { get; } =
-    [
-        new(FaultKind.OutletBlocked, "outlet-blocked", FaultPart.Outlet, null),
-        new(FaultKind.InletBlocked, "inlet-blocked", FaultPart.None, null),
-        new(FaultKind.SuctionBlocked, "suction-blocked", FaultPart.None, null),
-        new(FaultKind.PumpOff, "pump-off", FaultPart.None, null),
-        new(FaultKind.PumpWorn, "pump-worn", FaultPart.None, new("remaining", "1", 0, 1, 0.5)),
-        new(FaultKind.AirInLine, "air-in-line", FaultPart.None, new("air", "m3", 0, 1, 1e-5)),
-        new(FaultKind.LineLeak, "line-leak", FaultPart.None, new("flow", "m3/s", 0, 1e-2, 1e-6)),
-        new(FaultKind.ReliefStuckOpen, "relief-stuck-open", FaultPart.None, new("pressure", "Pa", 0, 1e8, 1e5)),
-        new(FaultKind.ReservoirEmpty, "reservoir-empty", FaultPart.None, new("rest", "m3", 0, 10, 0)),
-        new(FaultKind.LevelSwitchStuckOn, "level-switch-stuck-on", FaultPart.LevelSwitch, null),
-        new(FaultKind.LevelSwitchStuckOff, "level-switch-stuck-off", FaultPart.LevelSwitch, null),
-        new(FaultKind.PumpContactWelded, "pump-contact-welded", FaultPart.None, null),
-        new(FaultKind.CycleSwitchStuckOn, "cycle-switch-stuck-on", FaultPart.CycleSwitch, null),
-        new(FaultKind.CycleSwitchStuckOff, "cycle-switch-stuck-off", FaultPart.CycleSwitch, null),
-        new(FaultKind.CycleSwitchChattering, "cycle-switch-chattering", FaultPart.CycleSwitch, new("period", "s", 1e-4, 60, 0.2)),
-        new(FaultKind.CycleSwitchWireBroken, "cycle-switch-wire-broken", FaultPart.CycleSwitch, null),
-        new(FaultKind.ShaftSwitchLost, "shaft-switch-lost", FaultPart.Shaft, null),
-        new(FaultKind.PressureSwitchStuckOn, "pressure-switch-stuck-on", FaultPart.PressureSwitch, null),
-        new(FaultKind.PressureSwitchStuckOff, "pressure-switch-stuck-off", FaultPart.PressureSwitch, null),
-    ];
+    public static IReadOnlyList<FaultInfo> All { get; } = InOrder();
 
     /// <summary>What is known of a kind.</summary>
     public static FaultInfo Of(FaultKind kind) => All[(int)kind];
@@ -67,6 +51,19 @@ public static class FaultCatalogue
             case FaultPart.LevelSwitch:
                 names.AddRange(["low", "empty"]);
                 break;
+            case FaultPart.Section:
+                foreach (SectionDescription section in plant.AllSections)
+                    names.Add(section.Name);
+                break;
+            case FaultPart.Injector:
+                foreach (InjectorDescription injector in plant.Injectors)
+                    names.Add(injector.Name);
+                break;
+            case FaultPart.Gauge when plant.Gauge is null:
+            case FaultPart.VentValve when plant.VentValve is null:
+            case FaultPart.None when kind == FaultKind.StrainerClogged && plant.Line.StrainerLossPa == 0:
+            case FaultPart.None when kind == FaultKind.InletBlocked && plant.Divider.Sections.Count == 0:
+            case FaultPart.Transmitter when !plant.HasPressureTransmitter:
             case FaultPart.PressureSwitch when plant.PressureSwitch is null:
             case FaultPart.Shaft when plant.Shaft is null:
                 break;
@@ -77,4 +74,10 @@ public static class FaultCatalogue
 
         return names;
     }
+
+    private static FaultInfo[] InOrder() =>
+    [
+        .. OutletFaults.All.Concat(DividerFaults.All).Concat(PumpFaults.All).Concat(LineFaults.All).Concat(SensorFaults.All)
+            .OrderBy(fault => fault.Kind),
+    ];
 }

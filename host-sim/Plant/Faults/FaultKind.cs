@@ -21,7 +21,7 @@ public enum FaultKind
     /// <summary>More air is in the line.</summary>
     AirInLine,
 
-    /// <summary>The line loses a constant flow while there is pressure in it.</summary>
+    /// <summary>A joint at the end of the line seeps in proportion to the pressure.</summary>
     LineLeak,
 
     /// <summary>The relief valve opens at a low pressure.</summary>
@@ -59,4 +59,70 @@ public enum FaultKind
 
     /// <summary>The pressure switch reads off for ever.</summary>
     PressureSwitchStuckOff,
+
+    /// <summary>A cycle switch's wire comes and goes at irregular, seeded intervals.</summary>
+    CycleSwitchWireLoose,
+
+    /// <summary>An outlet passes less than it should under the same pressure.</summary>
+    OutletRestricted,
+
+    /// <summary>Part of what an outlet gets is lost before the point.</summary>
+    OutletLineLeaking,
+
+    /// <summary>A point resists more than it should.</summary>
+    OutletBackPressure,
+
+    /// <summary>The strainer passes less than it should under the same pressure.</summary>
+    StrainerClogged,
+
+    /// <summary>A piston needs more pressure before it moves.</summary>
+    PistonStiff,
+
+    /// <summary>Lubricant passes by a piston.</summary>
+    PistonWorn,
+
+    /// <summary>A piston does not move.</summary>
+    PistonStuck,
+
+    /// <summary>The check valve at the pump's outlet lets lubricant back.</summary>
+    CheckValveLeaking,
+
+    /// <summary>The relief valve never opens.</summary>
+    ReliefStuckClosed,
+
+    /// <summary>The pump turns more slowly than it should.</summary>
+    PumpSlow,
+
+    /// <summary>The pump draws air with the lubricant.</summary>
+    SuctionAerated,
+
+    /// <summary>The pump's cylinder fills only in part.</summary>
+    FillingPoor,
+
+    /// <summary>The line has an opening: what it loses grows with the pressure.</summary>
+    LineBurst,
+
+    /// <summary>The lubricant is warmer or colder than it was set to be.</summary>
+    LubricantTemperatureOff,
+
+    /// <summary>The motor's supply is not what it should be.</summary>
+    MotorSupplyLow,
+
+    /// <summary>The pressure gauge is off by a constant.</summary>
+    GaugeWrong,
+
+    /// <summary>The pressure transmitter is off by a constant.</summary>
+    TransmitterWrong,
+
+    /// <summary>The pressure transmitter follows late.</summary>
+    TransmitterLagging,
+
+    /// <summary>The vent valve stays open.</summary>
+    VentValveStuckOpen,
+
+    /// <summary>The vent valve stays closed.</summary>
+    VentValveStuckClosed,
+
+    /// <summary>An injector does not move.</summary>
+    InjectorStuck,
 }

@@ -20,4 +20,19 @@ public enum FaultPart
 
     /// <summary>The shaft switch; the name is empty, and the plant must have one.</summary>
     Shaft,
+
+    /// <summary>A section of the divider: its piston.</summary>
+    Section,
+
+    /// <summary>The pressure transmitter; the name is empty, and the plant must have one.</summary>
+    Transmitter,
+
+    /// <summary>The pressure gauge; the name is empty, and the plant must have one.</summary>
+    Gauge,
+
+    /// <summary>The vent valve of a single-line system; the name is empty, and the plant must have one.</summary>
+    VentValve,
+
+    /// <summary>An injector of a single-line system.</summary>
+    Injector,
 }

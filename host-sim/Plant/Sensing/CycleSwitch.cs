@@ -1,4 +1,6 @@
+using System;
 using LubeController.Plant.Description;
+using LubeController.Plant.Faults;
 
 namespace LubeController.Plant.Sensing;
 
@@ -10,8 +12,14 @@ internal sealed class CycleSwitch
     private readonly double _trip;
     private readonly double _release;
     private readonly SeededGenerator _generator;
+    private readonly SeededGenerator _wireGenerator;
     private bool _chatterLevel;
     private double _chatterMeanUs;
+    private long _nextChatterUs = long.MaxValue;
+    private long _nextWireUs = long.MaxValue;
+    private bool _wireInterrupted;
+    private double _wireOffMeanUs;
+    private double _wireOnMeanUs;
 
     internal CycleSwitch(CycleSwitchDescription description, double strokeM3, double positionM3, ulong seed)
     {
@@ -23,6 +31,7 @@ internal sealed class CycleSwitch
         _release = _atRight ? strokeM3 - release : release;
         Actuated = _atRight ? positionM3 >= _trip : positionM3 <= _trip;
         _generator = new SeededGenerator(seed);
+        _wireGenerator = new SeededGenerator(~seed);
     }
 
     /// <summary>Whether the piston actuates it, whatever contact and wire make of that.</summary>
@@ -37,21 +46,31 @@ internal sealed class CycleSwitch
 
     internal bool WireBroken { get; set; }
 
-    /// <summary>When a chattering contact next toggles, us; <see cref="long.MaxValue"/> for a sound one.</summary>
-    internal long NextToggleUs { get; private set; } = long.MaxValue;
+    /// <summary>When a chattering contact or a loose wire next toggles, us; <see cref="long.MaxValue"/> where both are sound.</summary>
+    internal long NextToggleUs => Math.Min(_nextChatterUs, _nextWireUs);
 
     /// <summary>The level at the far end of the wire: on is a closed contact on a whole wire.</summary>
     internal bool On
     {
         get
         {
-            if (WireBroken)
+            if (WireBroken || _wireInterrupted)
                 return false;
             if (StuckOn || StuckOff)
                 return StuckOn;
-            return NextToggleUs != long.MaxValue ? _chatterLevel : Sound;
+            return _nextChatterUs != long.MaxValue ? _chatterLevel : Sound;
         }
     }
+
+    /// <summary>Whether the level is other than the sound one, and a fault of this kind gives it.</summary>
+    internal bool Differs(FaultKind kind) => On != Sound && kind switch
+    {
+        FaultKind.CycleSwitchWireBroken => true,
+        FaultKind.CycleSwitchWireLoose => _wireInterrupted,
+        FaultKind.CycleSwitchStuckOn => On,
+        FaultKind.CycleSwitchStuckOff => !StuckOn,
+        _ => !WireBroken && !_wireInterrupted && !StuckOn && !StuckOff,
+    };
 
     private bool Sound => Actuated != (_contact == SwitchContact.NormallyClosed);
 
@@ -74,16 +93,40 @@ internal sealed class CycleSwitch
     {
         _chatterMeanUs = meanPeriodS * 1e6;
         _chatterLevel = Sound;
-        NextToggleUs = nowUs;
-        Schedule();
+        _nextChatterUs = Irregular(nowUs, _chatterMeanUs, _generator);
     }
 
-    internal void StopChatter() => NextToggleUs = long.MaxValue;
+    internal void StopChatter() => _nextChatterUs = long.MaxValue;
 
-    internal void Toggle()
+    /// <summary>The wire is interrupted from now on and whole again, in turns.</summary>
+    internal void StartLooseWire(double offMeanS, double onMeanS, long nowUs)
     {
-        _chatterLevel = !_chatterLevel;
-        Schedule();
+        _wireOffMeanUs = offMeanS * 1e6;
+        _wireOnMeanUs = onMeanS * 1e6;
+        _wireInterrupted = true;
+        _nextWireUs = Irregular(nowUs, _wireOffMeanUs, _wireGenerator);
+    }
+
+    internal void StopLooseWire()
+    {
+        _wireInterrupted = false;
+        _nextWireUs = long.MaxValue;
+    }
+
+    /// <summary>Toggles whatever is due at an instant.</summary>
+    internal void ToggleAt(long timeUs)
+    {
+        if (_nextChatterUs == timeUs)
+        {
+            _chatterLevel = !_chatterLevel;
+            _nextChatterUs = Irregular(timeUs, _chatterMeanUs, _generator);
+        }
+
+        if (_nextWireUs == timeUs)
+        {
+            _wireInterrupted = !_wireInterrupted;
+            _nextWireUs = Irregular(timeUs, _wireInterrupted ? _wireOffMeanUs : _wireOnMeanUs, _wireGenerator);
+        }
     }
 
     internal void AddTo(ref Fingerprint print)
@@ -93,12 +136,16 @@ internal sealed class CycleSwitch
         print.Add(StuckOn);
         print.Add(StuckOff);
         print.Add(WireBroken);
-        print.Add(NextToggleUs);
+        print.Add(_nextChatterUs);
+        print.Add(_nextWireUs);
+        print.Add(_wireInterrupted);
+        print.Add(_wireGenerator.State);
         print.Add(_chatterLevel);
         print.Add(_chatterMeanUs);
         print.Add(_generator.State);
     }
 
     // Half to one and a half mean periods, so that no two gaps are alike and none is endless.
-    private void Schedule() => NextToggleUs += 1 + (long)(_chatterMeanUs * (0.5 + _generator.NextFraction()));
+    private static long Irregular(long nowUs, double meanUs, SeededGenerator generator) =>
+        nowUs + 1 + (long)(meanUs * (0.5 + generator.NextFraction()));
 }

@@ -29,7 +29,12 @@ internal sealed class LevelSwitch
     internal bool StuckOff { get; set; }
 
     /// <summary>The contact's level: on is closed.</summary>
-    internal bool On => StuckOn || (!StuckOff && (Actuated != (_contact == SwitchContact.NormallyClosed)));
+    internal bool On => StuckOn || (!StuckOff && Sound);
+
+    private bool Sound => Actuated != (_contact == SwitchContact.NormallyClosed);
+
+    /// <summary>Whether a contact that sticks this way makes it read otherwise than a sound one.</summary>
+    internal bool Differs(bool stuckOn) => On == stuckOn && Sound != stuckOn;
 
     /// <summary>Looks for where a content that moves so would change it.</summary>
     internal void Look(double start, double end, ref Crossing crossing)

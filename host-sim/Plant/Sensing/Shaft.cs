@@ -21,6 +21,7 @@ internal sealed class Shaft
     private double _targetRevPerS;
     private double _rampEndS;
     private bool _lost;
+    private bool _missed;
 
     internal Shaft(ShaftDescription description)
     {
@@ -82,6 +83,22 @@ internal sealed class Shaft
         return count == _pieces[0].Counted ? _lastPulseBeforeUs : TimeOfUs(count);
     }
 
+    /// <summary>Whether, since it was lost, the switch would have given a pulse up to a time at or after the last change.</summary>
+    internal bool MissedPulse(long timeUs)
+    {
+        if (!_lost || _missed)
+            return _lost;
+        double s = (timeUs - _anchorUs) * 1e-6;
+        int last = PieceAt(s);
+        for (int i = 0; i <= last; i++)
+        {
+            if (_pieces[i].Passes(i < last ? _pieces[i + 1].StartS : s))
+                return true;
+        }
+
+        return false;
+    }
+
     /// <summary>Ramps from the present speed to another.</summary>
     /// <returns>Whether that changes anything.</returns>
     internal bool SetSpeed(long nowUs, double revPerS, double rampS)
@@ -103,6 +120,7 @@ internal sealed class Shaft
         long counted = PulsesAt(nowUs);
         double turned = TurnedAt(nowUs);
         _lost = lost;
+        _missed = false;
         _lastPulseBeforeUs = last;
         Relay(nowUs, counted, turned, speed, rampLeft);
         return true;
@@ -128,6 +146,7 @@ internal sealed class Shaft
         long last = LastPulseUs(nowUs);
         long counted = PulsesAt(nowUs);
         double turned = TurnedAt(nowUs);
+        _missed = MissedPulse(nowUs);
         _lastPulseBeforeUs = last;
         _targetRevPerS = target;
         Relay(nowUs, counted, turned, speed, rampS);
@@ -179,7 +198,7 @@ internal sealed class Shaft
 
     private void Append(double startS, long counted, double turned, double speed, double acceleration, bool countable)
     {
-        _pieces[_pieceCount] = new Piece(startS, counted, turned, speed, acceleration, countable && !_lost, _pulsesPerRev);
+        _pieces[_pieceCount] = new Piece(startS, counted, turned, speed, acceleration, countable, _lost, _pulsesPerRev);
         _pieceCount++;
     }
 
@@ -220,7 +239,8 @@ internal sealed class Shaft
         double turned,
         double speed,
         double acceleration,
-        bool countable,
+        bool slowEnough,
+        bool lost,
         int pulsesPerRev)
     {
         internal double StartS { get; } = startS;
@@ -233,7 +253,7 @@ internal sealed class Shaft
 
         internal double Acceleration { get; } = acceleration;
 
-        internal bool Countable { get; } = countable;
+        internal bool Countable { get; } = slowEnough && !lost;
 
         internal double TurnedAt(double s)
         {
@@ -243,6 +263,9 @@ internal sealed class Shaft
 
         internal long CountAt(double s) =>
             Countable ? Counted + (long)(Math.Floor(TurnedAt(s)) - Math.Floor(Turned)) : Counted;
+
+        /// <summary>Whether a sound switch gives a pulse up to a time of this piece.</summary>
+        internal bool Passes(double s) => slowEnough && Math.Floor(TurnedAt(s)) > Math.Floor(Turned);
 
         /// <summary>When the count reaches n, s, or infinity: the smaller root, in the form that does not cancel.</summary>
         internal double TimeOfCount(long n)

@@ -31,6 +31,8 @@ public sealed class UnitFamily
         ("rpm", FrequencyUnit.CyclePerMinute), ("1/min", FrequencyUnit.CyclePerMinute), ("1/s", FrequencyUnit.Hertz),
     ];
 
+    private const double PascalsOfOneBar = 1e5;
+
     private readonly Dictionary<string, Func<double, double>> _toSi = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Func<double, double>> _fromSi = new(StringComparer.Ordinal);
     private readonly List<string> _units = [];
@@ -70,6 +72,13 @@ public sealed class UnitFamily
         .With("K", value => value, value => value)
         .With("degF", value => UnitsNet.Temperature.From(value, TemperatureUnit.DegreeFahrenheit).Kelvins, value => UnitsNet.Temperature.From(value, TemperatureUnit.Kelvin).DegreesFahrenheit);
 
+    /// <summary>Difference of two temperatures; kelvin inside.</summary>
+    public static UnitFamily TemperatureDifference { get; } = new UnitFamily("a temperature difference", "K", "-20 K")
+        .With("K", value => value, value => value);
+
+    /// <summary>Leakage that grows with the pressure; cubic metre per second and pascal inside.</summary>
+    public static UnitFamily Leakage { get; } = MakeLeakage();
+
     /// <summary>Length; metre inside.</summary>
     public static UnitFamily Length { get; } = new UnitFamily("a length", "m", "6 mm")
         .With("mm", value => UnitsNet.Length.From(value, LengthUnit.Millimeter).Meters, value => UnitsNet.Length.From(value, LengthUnit.Meter).Millimeters)
@@ -106,7 +115,7 @@ public sealed class UnitFamily
         .With("1", value => value, value => value);
 
     /// <summary>Every family with units of its own.</summary>
-    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, KinematicViscosity, Consistency, Density, PerKelvin, Ratio];
+    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, KinematicViscosity, Consistency, Density, PerKelvin, Ratio, Leakage, TemperatureDifference];
 
     /// <summary>Name with its article, for messages, for instance <c>a pressure</c>.</summary>
     public string Name { get; }
@@ -182,6 +191,14 @@ public sealed class UnitFamily
         }
 
         return family;
+    }
+
+    private static UnitFamily MakeLeakage()
+    {
+        var family = new UnitFamily("a leakage", "m3/s/Pa", "0.6 cm3/min/bar");
+        foreach (string flow in (string[])["cm3/min", "mm3/min", "mm3/s", "cm3/s"])
+            family.With($"{flow}/bar", value => Flow.ToSi(value, flow) / PascalsOfOneBar, value => Flow.FromSi(value * PascalsOfOneBar, flow));
+        return family.With("m3/s/Pa", value => value, value => value);
     }
 
     private UnitFamily With(string unit, Func<double, double> toSi, Func<double, double> fromSi)

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
@@ -18,18 +19,34 @@ public static class PlantFaults
         {
             IReadOnlyList<string> parts = FaultCatalogue.PartNames(info.Kind, plant);
             if (parts.Count > 0)
-                faults.Add(new BenchFault(info.Name, parts.Where(part => part.Length > 0).ToArray(), Range(info.Parameter), info.Parameter?.Default));
+                faults.Add(AsWritten(info, [.. parts.Where(part => part.Length > 0)]));
         }
 
         return faults;
     }
 
-    private static QuantityRange? Range(FaultParameter? parameter)
+    /// <summary>The units in which a number of a fault is written.</summary>
+    public static UnitFamily FamilyOf(FaultParameter parameter)
     {
-        if (parameter == null)
-            return null;
-        UnitFamily family = parameter.Unit == UnitFamily.Ratio.SiUnit ? UnitFamily.Ratio : UnitFamily.OfSi(parameter.Unit);
+        ArgumentNullException.ThrowIfNull(parameter);
+        if (parameter.Unit == UnitFamily.Ratio.SiUnit)
+            return UnitFamily.Ratio;
+        return parameter.Unit == UnitFamily.TemperatureDifference.SiUnit ? UnitFamily.TemperatureDifference : UnitFamily.OfSi(parameter.Unit);
+    }
+
+    /// <summary>The range of a number of a fault, in the usual unit.</summary>
+    public static QuantityRange RangeOf(FaultParameter parameter)
+    {
+        UnitFamily family = FamilyOf(parameter);
         string unit = family.UsualUnit;
         return new QuantityRange(family, family.FromSi(parameter.Minimum, unit), family.FromSi(parameter.Maximum, unit), unit);
     }
+
+    private static BenchFault AsWritten(FaultInfo info, IReadOnlyList<string> parts) =>
+        new(info.Name, parts, info.Parameter == null ? null : RangeOf(info.Parameter), info.Parameter?.Default)
+        {
+            HarmlessMagnitude = info.Parameter?.Harmless,
+            Second = info.Second is { } second ? new BenchFaultNumber(second.Name, RangeOf(second), second.Default) : null,
+            Needs = info.Needs,
+        };
 }

@@ -8,4 +8,20 @@ namespace LubeController.Scripts.Steps;
 /// <param name="Parts">The parts of this plant that can have it; empty where it needs no part.</param>
 /// <param name="Magnitude">Range of its magnitude, or null where it has none.</param>
 /// <param name="DefaultMagnitude">SI magnitude where a script gives none; null where it must give one.</param>
-public sealed record BenchFault(string Name, IReadOnlyList<string> Parts, QuantityRange? Magnitude, double? DefaultMagnitude);
+public sealed record BenchFault(string Name, IReadOnlyList<string> Parts, QuantityRange? Magnitude, double? DefaultMagnitude)
+{
+    /// <summary>SI magnitude at which it changes nothing, from which it may grow; null where it can only come at once.</summary>
+    public double? HarmlessMagnitude { get; init; }
+
+    /// <summary>Its second number, or null.</summary>
+    public BenchFaultNumber? Second { get; init; }
+
+    /// <summary>What must happen for it to take effect; goes on after "it needs". Empty where nothing is known.</summary>
+    public string Needs { get; init; } = "";
+}
+
+/// <summary>A number beside a fault's magnitude.</summary>
+/// <param name="Name">Its name, a field of a step's <c>with</c>.</param>
+/// <param name="Range">Its range.</param>
+/// <param name="Default">SI value where a script gives none.</param>
+public sealed record BenchFaultNumber(string Name, QuantityRange Range, double Default);
