@@ -5,11 +5,18 @@ namespace LubeController.Plant.Electrics.Circuits;
 
 public sealed partial class Circuit
 {
+    // The last number before 1, where a curve is left only at the very end.
+    private const double BitBelowOne = 1 - 1.1102230246251565e-16;
+
+    // A voltage this near a corner, rounded one way on one piece and the other way on the next, belongs to either.
+    private const double BesideCornerV = 1e-9;
+
     private readonly Islands _islands = new();
     private readonly LinearSolver _solver = new();
     private int[] _unknown = [];
     private double[] _state = [];
     private double[] _target = [];
+    private double[] _targetVolts = [];
     private double[] _volts = [];
     private bool[] _floating = [];
     private int _unknowns;
@@ -23,28 +30,40 @@ public sealed partial class Circuit
     /// </exception>
     public void Solve()
     {
+        if (!TrySolve())
+            throw new CircuitException($"relay '{Buzzing}' buzzes: it cuts its own supply each time it pulls in; feed its coil around its own contact");
+    }
+
+    /// <summary>The relay that finds no rest, by its coil's name, or null.</summary>
+    public string? Buzzing { get; private set; }
+
+    /// <summary>As <see cref="Solve"/>, but a relay that buzzes is an answer: the circuit is left in one of the states it goes through.</summary>
+    /// <returns>Whether the circuit is at rest; if not, <see cref="Buzzing"/> names a relay, and <see cref="BuzzOn"/> goes to the next state.</returns>
+    public bool TrySolve()
+    {
         if (!_changed)
-            return;
+            return Buzzing is null;
+        Buzzing = null;
         Iterations = 0;
         // Each round blows one fuse or moves relays. Relays may follow one another in a chain; going on beyond that is buzzing.
         int rounds = _fuses.Count + (4 * (_coils.Count + 1));
-        Coil? moved;
         do
         {
-            SolveWithContactsAsTheyAre();
-            moved = null;
-            if (BlowTheWorstFuse())
-                continue;
-            moved = MoveCoils();
-            if (moved is null)
+            if (!SettleOnce(out Coil? moved))
             {
                 _changed = false;
-                return;
+                return true;
             }
+
+            if (rounds == 0)
+                Buzzing = moved is null ? null : _elements[moved.Conductor].Name;
         }
         while (rounds-- > 0);
-        throw new CircuitException($"relay '{_elements[moved?.Conductor ?? 0].Name}' buzzes: it cuts its own supply each time it pulls in; feed its coil around its own contact");
+        return false;
     }
+
+    /// <summary>Lets relays that buzz move once more.</summary>
+    public void BuzzOn() => SettleOnce(out _);
 
     /// <summary>Voltage of a node against ground, V; not a number where the node floats.</summary>
     public double VoltageV(int node) => _floating[node] ? double.NaN : _volts[node];
@@ -77,6 +96,18 @@ public sealed partial class Circuit
 
     /// <summary>Whether a coil has pulled in.</summary>
     public bool IsEnergised(int coil) => CoilOf(coil).Energised;
+
+    /// <summary>Solves with contacts as they are; then the worst fuse blows, or relays move.</summary>
+    /// <returns>Whether anything blew or moved.</returns>
+    private bool SettleOnce(out Coil? moved)
+    {
+        SolveWithContactsAsTheyAre();
+        moved = null;
+        if (BlowTheWorstFuse())
+            return true;
+        moved = MoveCoils();
+        return moved is not null;
+    }
 
     private static double Across(Element element, double[] volts) => volts[element.A] - volts[element.B];
 
@@ -242,12 +273,12 @@ public sealed partial class Circuit
         double now = Across(element, _volts);
         double then = Across(element, _targetVolts);
         double corner;
-        if (then > element.Curve!.ToV(element.Piece))
+        if (then > element.Curve!.ToV(element.Piece) + BesideCornerV)
         {
             step = 1;
             corner = element.Curve.ToV(element.Piece);
         }
-        else if (then < element.Curve.FromV(element.Piece))
+        else if (then < element.Curve.FromV(element.Piece) - BesideCornerV)
         {
             step = -1;
             corner = element.Curve.FromV(element.Piece);
@@ -261,10 +292,6 @@ public sealed partial class Circuit
         // A corner that was reached by rounding may lie a hair behind.
         return share < 1 ? Math.Max(0, share) : BitBelowOne;
     }
-
-    private const double BitBelowOne = 1 - 1.1102230246251565e-16;
-
-    private double[] _targetVolts = [];
 
     private void SpreadVoltages(double[] state, double[] volts)
     {

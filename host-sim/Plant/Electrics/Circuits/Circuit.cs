@@ -29,6 +29,9 @@ public sealed partial class Circuit
     /// <summary>Number of elements.</summary>
     public int ElementCount => _elements.Count;
 
+    /// <summary>The two nodes of an element.</summary>
+    public (int A, int B) EndsOf(int index) => (_elements[index].A, _elements[index].B);
+
     /// <summary>Adds a node.</summary>
     /// <returns>Its number.</returns>
     public int AddNode(string name)

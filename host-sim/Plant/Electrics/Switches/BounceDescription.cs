@@ -10,4 +10,7 @@ public sealed record BounceDescription(long MeanUs, long WorstUs)
 
     /// <summary>Mean 1.6 ms, worst 6.2 ms: Ganssle, A guide to debouncing, from memory.</summary>
     public static BounceDescription Usual { get; } = new(1_600, 6_200);
+
+    /// <summary>A reed, which settles within 1 ms; the mean of 0.4 ms is assumed.</summary>
+    public static BounceDescription Reed { get; } = new(400, 1_000);
 }

@@ -158,7 +158,7 @@ internal sealed class LoopCircuit
     private static PiecewiseCurve OpenCurve(double residualA)
     {
         double most = residualA + 1e-9;
-        return new(new CurvePoint(-1, -1e-9), new CurvePoint(0, 0), new CurvePoint(1, most), new CurvePoint(61, most * 1.06));
+        return new(new CurvePoint(-1, -1e-9), new CurvePoint(0, 0), new CurvePoint(1, most), new CurvePoint(61, (most * 1.001) + 1e-9));
     }
 
     private static PiecewiseCurve ClosedCurve(ProximitySwitchDescription sensor)

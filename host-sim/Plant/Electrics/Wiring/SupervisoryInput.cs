@@ -8,7 +8,9 @@ namespace LubeController.Plant.Electrics.Wiring;
 /// <summary>One input of the supervisory system at work: its part of the circuit, and its state.</summary>
 internal sealed class SupervisoryInput
 {
-    private static readonly string[] Levels = ["off", "on"];
+    private const string Unsteady = "unsteady";
+
+    private static readonly string[] Levels = ["off", "on", Unsteady];
 
     private readonly Circuit _circuit;
     private readonly DigitalInput? _digital;
@@ -34,7 +36,7 @@ internal sealed class SupervisoryInput
 
         _feed = _supervision.FeedV > 0 ? circuit.AddVoltageSource(description.Name, from, to, _supervision.FeedV, _supervision.Ohms) : -1;
         _element = _feed >= 0 ? _feed : circuit.AddConductor(description.Name, from, to, _supervision.Ohms);
-        States = [.. _supervision.Windows.Select(window => window.State), _supervision.Elsewhere];
+        States = [.. _supervision.Windows.Select(window => window.State), _supervision.Elsewhere, Unsteady];
     }
 
     internal IReadOnlyList<string> States { get; }
@@ -51,8 +53,19 @@ internal sealed class SupervisoryInput
     {
         VoltageV = _circuit.AcrossV(_element);
         CurrentA = _circuit.CurrentA(_element);
-        State = _digital is not null ? (_digital.Read(VoltageV, CurrentA) ? 1 : 0) : Window(VoltageV);
+        State = Judge();
     }
+
+    /// <summary>Reads once more while a relay buzzes: a state that does not stay is unsteady.</summary>
+    internal void ReadAgain()
+    {
+        VoltageV = _circuit.AcrossV(_element);
+        CurrentA = _circuit.CurrentA(_element);
+        if (Judge() != State)
+            State = States.Count - 1;
+    }
+
+    private int Judge() => _digital is not null ? (_digital.Read(VoltageV, CurrentA) ? 1 : 0) : Window(VoltageV);
 
     private int Window(double volts)
     {

@@ -16,6 +16,9 @@ public sealed class SupervisoryWiring
     // Below half its rated current a filament does not glow to speak of; assumed.
     private const double GlowShare = 0.5;
 
+    // Enough for every state that a few relays go through while they buzz.
+    private const int BuzzRounds = 16;
+
     private readonly Circuit _circuit = new();
     private readonly Dictionary<string, int> _terminals = new(StringComparer.Ordinal);
     private readonly WiringContactState[] _contacts;
@@ -143,15 +146,31 @@ public sealed class SupervisoryWiring
     }
 
     /// <summary>Solves the circuit and reads every input, if anything changed since.</summary>
-    /// <exception cref="CircuitException">The circuit has no single answer.</exception>
+    /// <exception cref="CircuitException">The circuit has no answer.</exception>
     public void Read()
     {
         if (!_changed)
             return;
-        _circuit.Solve();
+        _changed = false;
+        bool rests = _circuit.TrySolve();
         foreach (SupervisoryInput input in _inputs)
             input.Read();
-        _changed = false;
+        for (int round = 0; !rests && round < BuzzRounds; round++)
+        {
+            _circuit.BuzzOn();
+            foreach (SupervisoryInput input in _inputs)
+                input.ReadAgain();
+        }
+    }
+
+    /// <summary>An interposing relay that finds no rest, because it cuts its own supply each time it pulls in, or null.</summary>
+    public string? Buzzing
+    {
+        get
+        {
+            Read();
+            return _circuit.Buzzing;
+        }
     }
 
     /// <summary>State of an input, an index into <see cref="StatesOf"/>.</summary>
@@ -161,7 +180,7 @@ public sealed class SupervisoryWiring
         return _inputs[input].State;
     }
 
-    /// <summary>Names of the states that an input can have: off and on, or its windows and what is outside them.</summary>
+    /// <summary>Names of the states that an input can have: off and on, or its windows and what is outside them; last, unsteady while a relay buzzes.</summary>
     public IReadOnlyList<string> StatesOf(int input) => _inputs[input].States;
 
     /// <summary>Whether a digital input stands in the zone its standard leaves undefined.</summary>

@@ -11,11 +11,12 @@ namespace LubeController.Plant.Tests.Electrics.Spice;
 /// <summary>The general circuit simulator ngspice (Debian), run without a screen, as a second opinion on direct-current circuits.</summary>
 internal static class NgSpice
 {
-    /// <summary>Tight tolerances; a shunt of 1e12 ohm so that a floating node is no error there.</summary>
-    internal const string Options = ".options reltol=1e-9 abstol=1e-15 vntol=1e-12 gmin=1e-15 rshunt=1e12 itl1=1000";
+    /// <summary>Tight tolerances, and a resistance from every node to ground so that a floating node is no error there.</summary>
+    internal static string Options(string shuntOhms) =>
+        $".options reltol=1e-9 abstol=1e-15 vntol=1e-12 gmin=1e-15 rshunt={shuntOhms} pivtol=1e-20 itl1=1000";
 
     /// <summary>Finds the operating point of each deck.</summary>
-    /// <returns>For each deck the node voltages and source currents by name.</returns>
+    /// <returns>For each deck the node voltages and source currents by name; none where ngspice finds no operating point.</returns>
     internal static IReadOnlyList<Dictionary<string, double>> OperatingPoints(IReadOnlyList<string> decks)
     {
         string folder = Directory.CreateTempSubdirectory("ngspice-").FullName;
@@ -31,7 +32,7 @@ internal static class NgSpice
 
             string script = Path.Combine(folder, "all.sp");
             File.WriteAllText(script, control.Append("quit\n.endc\n.end\n").ToString());
-            return Parse(Run(script), decks);
+            return Parse(Run(script), decks.Count);
         }
         finally
         {
@@ -56,7 +57,7 @@ internal static class NgSpice
         }
     }
 
-    private static List<Dictionary<string, double>> Parse(string output, IReadOnlyList<string> decks)
+    private static List<Dictionary<string, double>> Parse(string output, int decks)
     {
         var all = new List<Dictionary<string, double>>();
         foreach (string line in output.Split('\n'))
@@ -72,9 +73,8 @@ internal static class NgSpice
                 all[^1][line[..equals].Trim()] = value;
         }
 
-        int empty = all.FindIndex(found => found.Count == 0);
-        if (all.Count != decks.Count || empty >= 0)
-            throw new InvalidOperationException($"ngspice answered {all.Count} of {decks.Count} decks, the first without answer is {empty}:\n{(empty >= 0 ? decks[empty] : "")}\n{output}");
+        if (all.Count != decks)
+            throw new InvalidOperationException($"ngspice took {all.Count} of {decks} decks:\n{output}");
         return all;
     }
 }

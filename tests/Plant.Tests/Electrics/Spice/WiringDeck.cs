@@ -43,7 +43,7 @@ internal sealed class WiringDeck(WiringCase facts)
             deck.Resistor(Node(part.From), Node(part.To), part.Ohms);
         foreach (SupervisoryInputDescription part in wiring.Inputs)
             WriteInput(deck, part);
-        return deck.Finish();
+        return deck.Finish("1e12");
     }
 
     /// <summary>Blows the worst fuse, or else moves relays.</summary>
@@ -67,7 +67,9 @@ internal sealed class WiringDeck(WiringCase facts)
         return moved;
     }
 
-    internal double At(string terminal, Dictionary<string, double> answer) => Node(terminal) is "0" ? 0 : answer[Node(terminal)];
+    /// <summary>Voltage of a terminal; not a number where nothing in the netlist leads to it.</summary>
+    internal double At(string terminal, Dictionary<string, double> answer) =>
+        Node(terminal) is "0" ? 0 : answer.TryGetValue(Node(terminal), out double volts) ? volts : double.NaN;
 
     private double Load(WiringFuse part, Dictionary<string, double> answer) =>
         Math.Abs(At(part.From, answer) - At(part.To, answer)) / part.Ohms / part.RatedA;
