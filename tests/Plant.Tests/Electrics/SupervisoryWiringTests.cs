@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Supplies;
 using LubeController.Plant.Electrics.Wiring;
 using Xunit;
 
@@ -101,6 +102,24 @@ public sealed class SupervisoryWiringTests
     }
 
     [Fact]
+    public void While_one_side_of_a_changeover_contact_is_welded_the_other_cannot_close()
+    {
+        SupervisoryWiringDescription plain = WiringSamples.Plain;
+        var wiring = new SupervisoryWiring(
+            plain with { Contacts = [.. plain.Contacts.Take(1), new("K1-bad", "good", ContactSide.NormallyClosed, "X1:1", "X1:3"), .. plain.Contacts.Skip(2)] }, 1);
+        Assert.Equal("off on", States(wiring));
+        wiring.SetOutput(0, true);
+        Assert.Equal("on off", States(wiring));
+        wiring.SetContactWelded(0, true);
+        wiring.SetOutput(0, false);
+        Assert.Equal("on off", States(wiring));
+        wiring.SetContactWelded(0, false);
+        wiring.SetContactWelded(1, true);
+        wiring.SetOutput(0, true);
+        Assert.Equal("off on", States(wiring));
+    }
+
+    [Fact]
     public void A_bounce_opens_both_sides()
     {
         SupervisoryWiring wiring = Plain();
@@ -109,7 +128,27 @@ public sealed class SupervisoryWiringTests
     }
 
     [Fact]
-    public void An_interposing_relay_whose_contact_feeds_its_own_coil_buzzes_and_its_input_is_unsteady()
+    public void An_input_that_follows_a_beating_output_is_changing_until_its_wire_breaks()
+    {
+        SupervisoryWiring wiring = Plain();
+        wiring.SetOutput(0, true);
+        wiring.SetOutputBeating(1);
+        Assert.Equal("on changing", States(wiring));
+        wiring.SetWireBroken(Wire("W-warning"), true);
+        Assert.Equal("on off", States(wiring));
+        wiring.SetWireBroken(Wire("W-warning"), false);
+        wiring.SetContactWelded(1, true);
+        Assert.Equal("on on", States(wiring));
+        wiring.SetContactWelded(1, false);
+        wiring.SetWireToGround(Wire("W-warning"), 0.1);
+        Assert.True(wiring.IsBlown(0));
+        Assert.Equal("changing off", States(wiring));
+        wiring.SetOutput(1, false);
+        Assert.Equal("off off", States(wiring));
+    }
+
+    [Fact]
+    public void An_interposing_relay_whose_contact_feeds_its_own_coil_buzzes_and_its_input_is_changing()
     {
         SupervisoryWiringDescription description = WiringSamples.Interposed;
         var wiring = new SupervisoryWiring(description, 1);
@@ -118,7 +157,7 @@ public sealed class SupervisoryWiringTests
         Assert.Equal("on on", States(wiring));
         wiring.SetWireBridge(description.Wire("W-warning"), description.Wire("W-coil-warning"), 0.1);
         Assert.Equal("K11", wiring.Buzzing);
-        Assert.Equal("on unsteady", States(wiring));
+        Assert.Equal("on changing", States(wiring));
         wiring.SetWireBridge(description.Wire("W-warning"), description.Wire("W-coil-warning"), double.PositiveInfinity);
         Assert.Equal("on on", States(wiring));
     }
@@ -143,7 +182,7 @@ public sealed class SupervisoryWiringTests
             Wires = [.. plain.Wires, new("W-good", "X1:2", "nowhere")],
             Fuses = [new("F1", "24V", "L+", -1)],
             Coils = [new("K9", "24V", "0V", 1000, 5, 6)],
-            CoilContacts = [new("K8-14", "K8", Plant.Electrics.Supplies.ContactSide.NormallyOpen, "24V", "0V")],
+            CoilContacts = [new("K8-14", "K8", ContactSide.NormallyOpen, "24V", "0V")],
         };
         string[] found = [.. WiringCheck.Check(wrong).Where(finding => finding.IsRefusal).Select(finding => finding.ToString())];
         Assert.Equal(

@@ -6,6 +6,7 @@ namespace LubeController.Plant.Electrics.Circuits;
 public sealed partial class Circuit
 {
     private readonly List<Wire> _wires = [];
+    private readonly List<WireBridge> _bridges = [];
 
     /// <summary>Number of wires.</summary>
     public int WireCount => _wires.Count;
@@ -28,7 +29,6 @@ public sealed partial class Circuit
             SecondHalf = AddConductor(name + "/second half", middle, to, ohms / 2),
             ToSupply = AddConductor(name + "/to supply", middle, Ground, double.PositiveInfinity),
             ToGround = AddConductor(name + "/to ground", middle, Ground, double.PositiveInfinity),
-            Bridge = AddConductor(name + "/bridge", middle, Ground, double.PositiveInfinity),
         };
         _wires.Add(wire);
         return _wires.Count - 1;
@@ -52,13 +52,22 @@ public sealed partial class Circuit
         SetFirstHalf(_wires[wire]);
     }
 
-    /// <summary>Lets two wires touch; infinite parts them. A wire touches one other from its side; a third may touch it from its own.</summary>
+    /// <summary>Lets two wires touch; infinite parts them. The first time that two wires touch allocates.</summary>
     public void SetWireBridge(int wire, int other, double ohms)
     {
         if (wire == other)
             throw new ArgumentException("a wire cannot be bridged to itself: name another", nameof(other));
-        Reconnect(_wires[wire].Bridge, _wires[wire].Middle, _wires[other].Middle);
-        SetOhms(_wires[wire].Bridge, ohms);
+        foreach (WireBridge bridge in _bridges)
+        {
+            if (bridge.Joins(wire) && bridge.Joins(other))
+            {
+                SetOhms(bridge.Conductor, ohms);
+                return;
+            }
+        }
+
+        int conductor = AddConductor("bridge", _wires[wire].Middle, _wires[other].Middle, ohms);
+        _bridges.Add(new WireBridge(wire, other, conductor));
     }
 
     /// <summary>Lets a wire touch a supply's node; infinite parts them.</summary>
@@ -71,14 +80,18 @@ public sealed partial class Circuit
     /// <summary>Lets a wire touch ground; infinite parts them.</summary>
     public void SetWireToGround(int wire, double ohms) => SetOhms(_wires[wire].ToGround, ohms);
 
-    /// <summary>Makes a wire whole again: nothing broken, nothing touching it from its side.</summary>
+    /// <summary>Makes a wire whole again: nothing broken, nothing touching it.</summary>
     public void HealWire(int wire)
     {
         SetWireOhms(wire, 0);
         SetWireBroken(wire, false);
         SetOhms(_wires[wire].ToSupply, double.PositiveInfinity);
         SetOhms(_wires[wire].ToGround, double.PositiveInfinity);
-        SetOhms(_wires[wire].Bridge, double.PositiveInfinity);
+        foreach (WireBridge bridge in _bridges)
+        {
+            if (bridge.Joins(wire))
+                SetOhms(bridge.Conductor, double.PositiveInfinity);
+        }
     }
 
     /// <summary>Moves the ends of a wire, as swapped cores do.</summary>

@@ -18,6 +18,13 @@ internal sealed class Wire(int middle, double ohms)
     internal int ToSupply { get; set; }
 
     internal int ToGround { get; set; }
+}
 
-    internal int Bridge { get; set; }
+/// <summary>A place where two wires may touch.</summary>
+/// <param name="First">One wire.</param>
+/// <param name="Second">The other.</param>
+/// <param name="Conductor">What joins their middles.</param>
+internal readonly record struct WireBridge(int First, int Second, int Conductor)
+{
+    internal bool Joins(int wire) => First == wire || Second == wire;
 }

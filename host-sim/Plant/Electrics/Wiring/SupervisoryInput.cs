@@ -8,9 +8,9 @@ namespace LubeController.Plant.Electrics.Wiring;
 /// <summary>One input of the supervisory system at work: its part of the circuit, and its state.</summary>
 internal sealed class SupervisoryInput
 {
-    private const string Unsteady = "unsteady";
+    private const string Changing = "changing";
 
-    private static readonly string[] Levels = ["off", "on", Unsteady];
+    private static readonly string[] Levels = ["off", "on", Changing];
 
     private readonly Circuit _circuit;
     private readonly DigitalInput? _digital;
@@ -36,14 +36,15 @@ internal sealed class SupervisoryInput
 
         _feed = _supervision.FeedV > 0 ? circuit.AddVoltageSource(description.Name, from, to, _supervision.FeedV, _supervision.Ohms) : -1;
         _element = _feed >= 0 ? _feed : circuit.AddConductor(description.Name, from, to, _supervision.Ohms);
-        States = [.. _supervision.Windows.Select(window => window.State), _supervision.Elsewhere, Unsteady];
+        States = [.. _supervision.Windows.Select(window => window.State), _supervision.Elsewhere, Changing];
     }
 
     internal IReadOnlyList<string> States { get; }
 
     internal int State { get; private set; }
 
-    internal bool Undefined => _digital is { Reading: InputReading.Undefined };
+    /// <summary>Whether it stood in its undefined zone in any position that was read.</summary>
+    internal bool Undefined { get; private set; }
 
     internal double VoltageV { get; private set; }
 
@@ -51,18 +52,24 @@ internal sealed class SupervisoryInput
 
     internal void Read()
     {
-        VoltageV = _circuit.AcrossV(_element);
-        CurrentA = _circuit.CurrentA(_element);
+        Look();
         State = Judge();
+        Undefined = _digital is { Reading: InputReading.Undefined };
     }
 
-    /// <summary>Reads once more while a relay buzzes: a state that does not stay is unsteady.</summary>
+    /// <summary>Reads once more while contacts beat or a relay buzzes: a state that does not stay is changing.</summary>
     internal void ReadAgain()
+    {
+        Look();
+        if (Judge() != State)
+            State = States.Count - 1;
+        Undefined |= _digital is { Reading: InputReading.Undefined };
+    }
+
+    private void Look()
     {
         VoltageV = _circuit.AcrossV(_element);
         CurrentA = _circuit.CurrentA(_element);
-        if (Judge() != State)
-            State = States.Count - 1;
     }
 
     private int Judge() => _digital is not null ? (_digital.Read(VoltageV, CurrentA) ? 1 : 0) : Window(VoltageV);

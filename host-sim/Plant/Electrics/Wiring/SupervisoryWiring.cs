@@ -28,6 +28,7 @@ public sealed class SupervisoryWiring
     private readonly int[] _coils;
     private readonly bool[] _normallyOpenClosed;
     private readonly bool[] _normallyClosedClosed;
+    private readonly bool[] _beating;
     private readonly int _supplyNode;
     private bool _changed = true;
 
@@ -44,6 +45,7 @@ public sealed class SupervisoryWiring
         Outputs = [.. description.Contacts.Select(contact => contact.Output).Distinct(StringComparer.Ordinal)];
         _normallyOpenClosed = new bool[Outputs.Count];
         _normallyClosedClosed = new bool[Outputs.Count];
+        _beating = new bool[Outputs.Count];
         Array.Fill(_normallyClosedClosed, true);
         _terminals.Add(description.Supplies[0].Minus, Circuit.Ground);
         foreach (WiringSupply supply in description.Supplies)
@@ -78,7 +80,18 @@ public sealed class SupervisoryWiring
     {
         _normallyOpenClosed[output] = normallyOpenClosed;
         _normallyClosedClosed[output] = normallyClosedClosed;
+        _beating[output] = false;
         Place(output);
+    }
+
+    /// <summary>
+    /// Lets an output's relay go to and fro without end, as a heartbeat or a flashing lamp does: an input that follows it
+    /// reads as changing. All outputs that beat do so together.
+    /// </summary>
+    public void SetOutputBeating(int output)
+    {
+        SetOutput(output, false);
+        _beating[output] = true;
     }
 
     /// <summary>Breaks a wire, or mends it.</summary>
@@ -151,16 +164,17 @@ public sealed class SupervisoryWiring
     {
         if (!_changed)
             return;
-        _changed = false;
-        bool rests = _circuit.TrySolve();
-        foreach (SupervisoryInput input in _inputs)
-            input.Read();
-        for (int round = 0; !rests && round < BuzzRounds; round++)
+        ReadPosition(again: false);
+        if (Array.IndexOf(_beating, true) >= 0)
         {
-            _circuit.BuzzOn();
-            foreach (SupervisoryInput input in _inputs)
-                input.ReadAgain();
+            PlaceBeating(true);
+            ReadPosition(again: true);
+            PlaceBeating(false);
+            // A fuse that blew with the contacts one way shows in both.
+            ReadPosition(again: true);
         }
+
+        _changed = false;
     }
 
     /// <summary>An interposing relay that finds no rest, because it cuts its own supply each time it pulls in, or null.</summary>
@@ -180,7 +194,7 @@ public sealed class SupervisoryWiring
         return _inputs[input].State;
     }
 
-    /// <summary>Names of the states that an input can have: off and on, or its windows and what is outside them; last, unsteady while a relay buzzes.</summary>
+    /// <summary>Names of the states that an input can have: off and on, or its windows and what is outside them; last, changing.</summary>
     public IReadOnlyList<string> StatesOf(int input) => _inputs[input].States;
 
     /// <summary>Whether a digital input stands in the zone its standard leaves undefined.</summary>
@@ -233,6 +247,37 @@ public sealed class SupervisoryWiring
         Read();
         return _terminals.TryGetValue(terminal, out int node) ? _circuit.VoltageV(node)
             : throw new ArgumentException($"no part of the wiring names terminal '{terminal}'", nameof(terminal));
+    }
+
+    private void ReadPosition(bool again)
+    {
+        bool rests = _circuit.TrySolve();
+        foreach (SupervisoryInput input in _inputs)
+        {
+            if (again)
+                input.ReadAgain();
+            else
+                input.Read();
+        }
+
+        for (int round = 0; !rests && round < BuzzRounds; round++)
+        {
+            _circuit.BuzzOn();
+            foreach (SupervisoryInput input in _inputs)
+                input.ReadAgain();
+        }
+    }
+
+    private void PlaceBeating(bool energised)
+    {
+        for (int output = 0; output < Outputs.Count; output++)
+        {
+            if (!_beating[output])
+                continue;
+            _normallyOpenClosed[output] = energised;
+            _normallyClosedClosed[output] = !energised;
+            Place(output);
+        }
     }
 
     private int Node(string terminal)
