@@ -4,6 +4,7 @@ using LubeController.Board;
 using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Wiring;
 
 namespace LubeController.Emulator;
 
@@ -23,6 +24,8 @@ public sealed class Bench : IBoard
     private readonly IBenchDriver _driver;
     private readonly CoreRecorder _coreRecorder;
     private readonly PlantRecorder _plantRecorder;
+    private readonly WiringRecorder? _wiringRecorder;
+    private readonly Outputs _dropped = new();
     private readonly long _periodUs;
     private readonly int _wavesAtStart;
     private readonly bool _startedMidTravel;
@@ -53,10 +56,16 @@ public sealed class Bench : IBoard
         (_coreRecorder, _plantRecorder) = MakeRecorders(Trace, setup.Plant);
         Plant.Observer = _plantRecorder;
         _plantRecorder.RecordAll(Plant);
+        Wiring = MakeWiring(setup.Plant, setup.Seed);
+        _wiringRecorder = Wiring is null ? null : new WiringRecorder(Trace, Wiring);
+        _wiringRecorder?.Follow(0, _dropped, beats: false);
     }
 
     /// <summary>The simulated plant.</summary>
     public LubricationSystem Plant { get; }
+
+    /// <summary>The circuit between the controller's output contacts and the supervisory inputs, or null.</summary>
+    public SupervisoryWiring? Wiring { get; }
 
     /// <summary>Buttons, switches and signals that people and other machines work.</summary>
     public BenchControls Controls { get; }
@@ -94,7 +103,25 @@ public sealed class Bench : IBoard
         ArgumentNullException.ThrowIfNull(plant);
         var trace = new Trace();
         MakeRecorders(trace, plant);
+        if (MakeWiring(plant, 0) is { } wiring)
+            _ = new WiringRecorder(trace, wiring);
         return trace;
+    }
+
+    /// <summary>Sets a fault of the wiring now.</summary>
+    /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
+    public void ApplyWiringFault(WiringFaultKind kind, string part, double? ohms)
+    {
+        WiringFaults.Apply(NeedWiring(), kind, part, ohms);
+        _wiringRecorder!.Record(NowUs);
+    }
+
+    /// <summary>Takes a fault of the wiring away now.</summary>
+    /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
+    public void HealWiringFault(WiringFaultKind kind, string part)
+    {
+        WiringFaults.Heal(NeedWiring(), kind, part);
+        _wiringRecorder!.Record(NowUs);
     }
 
     /// <summary>Runs to the end of the set duration.</summary>
@@ -144,6 +171,7 @@ public sealed class Bench : IBoard
         _coreRecorder.RecordOutputs(NowUs, outputs);
         Plant.SetPumpContact(outputs.Pump);
         Plant.SetVentValve(outputs.VentValve);
+        _wiringRecorder?.Follow(NowUs, outputs, beats: true);
     }
 
     /// <inheritdoc/>
@@ -170,6 +198,11 @@ public sealed class Bench : IBoard
     private static (CoreRecorder Core, PlantRecorder Plant) MakeRecorders(Trace trace, PlantDescription plant) =>
         (new CoreRecorder(trace, plant.CycleSwitches.Select(cycle => cycle.Name).ToArray()), new PlantRecorder(trace, plant));
 
+    private static SupervisoryWiring? MakeWiring(PlantDescription plant, ulong seed) =>
+        plant.Wiring is { } wiring ? new SupervisoryWiring(wiring, seed) : null;
+
+    private SupervisoryWiring NeedWiring() => Wiring ?? throw new InvalidOperationException($"Plant '{_setup.Plant.Name}' has no wiring.");
+
     private static long TickAtOrAfter(long timeUs, long periodUs)
     {
         long ticks = timeUs / periodUs;
@@ -193,6 +226,7 @@ public sealed class Bench : IBoard
     private void RestartBoard(int faults)
     {
         LoopFaults += faults;
+        _wiringRecorder?.Follow(NowUs, _dropped, beats: false);
         Plant.AdvanceTo(Math.Min(NowUs + RestartUs, _setup.DurationUs));
         Act();
     }
@@ -231,8 +265,8 @@ public sealed class Bench : IBoard
 
     private void DropOutputs()
     {
-        var dropped = new Outputs();
-        _coreRecorder.RecordOutputs(NowUs, dropped);
+        _coreRecorder.RecordOutputs(NowUs, _dropped);
+        _wiringRecorder?.Follow(NowUs, _dropped, beats: false);
         Plant.SetPumpContact(false);
         Plant.SetVentValve(false);
         Trace.Note(NowUs, "power", "off");

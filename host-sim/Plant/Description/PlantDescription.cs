@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using LubeController.Plant.Electrics.Wiring;
 
 namespace LubeController.Plant.Description;
 
@@ -58,6 +59,9 @@ public sealed record PlantDescription
 
     /// <summary>The machine's shaft, or null.</summary>
     public ShaftDescription? Shaft { get; init; }
+
+    /// <summary>The circuit between output contacts and supervisory inputs, or null. Nothing hydraulic depends on it.</summary>
+    public SupervisoryWiringDescription? Wiring { get; init; }
 
     /// <summary>Temperature of the lubricant at the start, K, 200 to 500. Default 293.15. Losses, slip and bypass follow it.</summary>
     public double TemperatureK { get; init; } = 293.15;

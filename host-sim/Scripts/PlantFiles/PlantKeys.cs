@@ -1,6 +1,8 @@
 using System.Collections.Generic;
+using System.Linq;
 using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.Reading;
+using LubeController.Scripts.WiringFiles;
 
 namespace LubeController.Scripts.PlantFiles;
 
@@ -9,7 +11,7 @@ public static class PlantKeys
 {
     /// <summary>The file itself.</summary>
     public static KeySet Plant { get; } = new(
-        "a plant file", "plant", Inheritance.Key, "lubricant", "temperature", "reservoir", "pump", "line", "relief-valve", "divider", "outlets", "cycle-switches", "pressure-switch", "pressure-transmitter", "shaft");
+        "a plant file", "plant", Inheritance.Key, "lubricant", "temperature", "reservoir", "pump", "line", "relief-valve", "divider", "outlets", "cycle-switches", "pressure-switch", "pressure-transmitter", "shaft", "wiring");
 
     /// <summary>The reservoir.</summary>
     public static KeySet Reservoir { get; } = new(
@@ -55,7 +57,7 @@ public static class PlantKeys
     public static KeySet Shaft { get; } = new("a shaft", "pulses-per-revolution", "speed", "shortest-pulse", "duty");
 
     /// <summary>Each group by the place it has in the file, as the JSON Schema names it.</summary>
-    public static IReadOnlyDictionary<string, KeySet> ByPlace { get; } = new Dictionary<string, KeySet>(LubricantKeys.ByPlaceInPlant)
+    public static IReadOnlyDictionary<string, KeySet> ByPlace { get; } = new Dictionary<string, KeySet>(LubricantKeys.ByPlaceInPlant.Concat(WiringKeys.ByPlaceInPlant))
     {
         [""] = Plant,
         ["reservoir"] = Reservoir,

@@ -1,10 +1,12 @@
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Wiring;
 using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.WiringFiles;
 
 namespace LubeController.Scripts.PlantFiles;
 
@@ -48,6 +50,7 @@ public sealed class PlantReader
         PressureSwitchDescription? pressure = PressureSwitch();
         bool transmitter = _file.Either("pressure-transmitter", "yes", "no") ?? false;
         ShaftDescription? shaft = Shaft();
+        SupervisoryWiringDescription? wiring = WiringReader.ReadInPlant(_file, _problems);
         double temperature = _file.Quantity("temperature", PlantRanges.Temperature)?.Si ?? 293.15;
         if (_problems.Count > _before || lubricant == null || divider == null)
             return null;
@@ -65,6 +68,7 @@ public sealed class PlantReader
             PressureSwitch = pressure,
             HasPressureTransmitter = transmitter,
             Shaft = shaft,
+            Wiring = wiring,
             TemperatureK = temperature,
         });
     }

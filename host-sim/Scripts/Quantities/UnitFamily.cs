@@ -110,12 +110,38 @@ public sealed class UnitFamily
     public static UnitFamily PerKelvin { get; } = new UnitFamily("a temperature coefficient", "1/K", "0.02 1/K")
         .With("1/K", value => value, value => value);
 
+    /// <summary>Voltage; volt inside.</summary>
+    public static UnitFamily Voltage { get; } = new UnitFamily("a voltage", "V", "24 V")
+        .With("V", value => value, value => value)
+        .With("mV", value => UnitsNet.ElectricPotential.From(value, ElectricPotentialUnit.Millivolt).Volts, value => UnitsNet.ElectricPotential.From(value, ElectricPotentialUnit.Volt).Millivolts);
+
+    /// <summary>Electric current; ampere inside.</summary>
+    public static UnitFamily Current { get; } = new UnitFamily("a current", "A", "2 mA")
+        .With("mA", value => ElectricCurrent.From(value, ElectricCurrentUnit.Milliampere).Amperes, value => ElectricCurrent.From(value, ElectricCurrentUnit.Ampere).Milliamperes)
+        .With("A", value => value, value => value)
+        .With("uA", value => ElectricCurrent.From(value, ElectricCurrentUnit.Microampere).Amperes, value => ElectricCurrent.From(value, ElectricCurrentUnit.Ampere).Microamperes);
+
+    /// <summary>Electric resistance; ohm inside.</summary>
+    public static UnitFamily Resistance { get; } = new UnitFamily("a resistance", "ohm", "4.7 kohm")
+        .With("ohm", value => value, value => value)
+        .With("kohm", value => ElectricResistance.From(value, ElectricResistanceUnit.Kiloohm).Ohms, value => ElectricResistance.From(value, ElectricResistanceUnit.Ohm).Kiloohms)
+        .With("Mohm", value => ElectricResistance.From(value, ElectricResistanceUnit.Megaohm).Ohms, value => ElectricResistance.From(value, ElectricResistanceUnit.Ohm).Megaohms);
+
+    /// <summary>Power; watt inside.</summary>
+    public static UnitFamily Power { get; } = new UnitFamily("a power", "W", "2 W")
+        .With("W", value => value, value => value);
+
+    /// <summary>Frequency; hertz inside.</summary>
+    public static UnitFamily Frequency { get; } = new UnitFamily("a frequency", "Hz", "100 Hz")
+        .With("Hz", value => value, value => value)
+        .With("kHz", value => UnitsNet.Frequency.From(value, FrequencyUnit.Kilohertz).Hertz, value => UnitsNet.Frequency.From(value, FrequencyUnit.Hertz).Kilohertz);
+
     /// <summary>A plain number that counts something.</summary>
     public static UnitFamily Count { get; } = new UnitFamily("a count", "1", "3")
         .With("1", value => value, value => value);
 
     /// <summary>Every family with units of its own.</summary>
-    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, KinematicViscosity, Consistency, Density, PerKelvin, Ratio, Leakage, TemperatureDifference];
+    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, KinematicViscosity, Consistency, Density, PerKelvin, Ratio, Leakage, TemperatureDifference, Voltage, Current, Resistance, Power, Frequency];
 
     /// <summary>Name with its article, for messages, for instance <c>a pressure</c>.</summary>
     public string Name { get; }
@@ -170,7 +196,7 @@ public sealed class UnitFamily
     {
         var family = new UnitFamily("a speed", "1/s", "1500 rpm");
         foreach ((string unit, FrequencyUnit of) in SpeedUnits)
-            family.With(unit, value => Frequency.From(value, of).Hertz, value => Frequency.From(value, FrequencyUnit.Hertz).As(of));
+            family.With(unit, value => UnitsNet.Frequency.From(value, of).Hertz, value => UnitsNet.Frequency.From(value, FrequencyUnit.Hertz).As(of));
         return family;
     }
 

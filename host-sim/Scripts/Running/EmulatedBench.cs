@@ -1,6 +1,7 @@
 using System;
 using LubeController.Emulator;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Wiring;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;
@@ -19,7 +20,7 @@ public sealed class EmulatedBench : IScriptBench
     public BenchVocabulary Describe(PlantDescription plant, ControlSettings settings)
     {
         ArgumentNullException.ThrowIfNull(plant);
-        return new BenchVocabulary(SignalCatalogue.Of(Bench.DefineSignals(plant)), PlantFaults.Of(plant));
+        return new BenchVocabulary(SignalCatalogue.Of(Bench.DefineSignals(plant)), [.. PlantFaults.Of(plant), .. BenchWiringFaults.Of(plant.Wiring)]);
     }
 
     /// <inheritdoc/>
@@ -75,6 +76,12 @@ public sealed class EmulatedBench : IScriptBench
         {
             switch (action)
             {
+                case SetFault fault when WiringFaults.Find(fault.Kind.Name) is { } ofWiring:
+                    bench.ApplyWiringFault(ofWiring.Kind, fault.Part, fault.MagnitudeSi);
+                    break;
+                case HealFault heal when WiringFaults.Find(heal.Kind.Name) is { } ofWiring:
+                    bench.HealWiringFault(ofWiring.Kind, heal.Part);
+                    break;
                 case SetFault fault:
                     bench.Plant.ApplyFault(FaultCatalogue.Find(fault.Kind.Name)!.Kind, fault.Part, fault.MagnitudeSi);
                     break;

@@ -63,7 +63,7 @@ public sealed class SupervisoryWiring
             _circuit.AddConductor(part.Name, Node(part.From), Node(part.To), part.Ohms);
         _inputs = [.. description.Inputs.Select((part, index) => new SupervisoryInput(_circuit, part, Node(part.From), Node(part.To), unchecked(seed + (ulong)index)))];
         for (int output = 0; output < Outputs.Count; output++)
-            SetOutput(output, false);
+            Place(output);
     }
 
     /// <summary>What was built.</summary>
@@ -78,6 +78,8 @@ public sealed class SupervisoryWiring
     /// <summary>Says which sides of an output's contact are closed: neither while it moves or bounces.</summary>
     public void SetOutputSides(int output, bool normallyOpenClosed, bool normallyClosedClosed)
     {
+        if (!_beating[output] && _normallyOpenClosed[output] == normallyOpenClosed && _normallyClosedClosed[output] == normallyClosedClosed)
+            return;
         _normallyOpenClosed[output] = normallyOpenClosed;
         _normallyClosedClosed[output] = normallyClosedClosed;
         _beating[output] = false;
@@ -90,8 +92,11 @@ public sealed class SupervisoryWiring
     /// </summary>
     public void SetOutputBeating(int output)
     {
+        if (_beating[output])
+            return;
         SetOutput(output, false);
         _beating[output] = true;
+        _changed = true;
     }
 
     /// <summary>Breaks a wire, or mends it.</summary>
