@@ -3,8 +3,8 @@ using System.Linq;
 using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Fluids;
 using Xunit;
 
 namespace LubeController.Emulator.Tests;

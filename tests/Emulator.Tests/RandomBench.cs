@@ -4,8 +4,8 @@ using System.Linq;
 using CsCheck;
 using LubeController.Core;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Fluids;
 using LubeController.RuleTemplate;
 
 namespace LubeController.Emulator.Tests;

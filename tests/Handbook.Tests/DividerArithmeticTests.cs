@@ -2,8 +2,8 @@ using System;
 using System.Linq;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Fluids;
 using Xunit;
 
 namespace LubeController.Handbook.Tests;

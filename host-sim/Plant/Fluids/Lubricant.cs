@@ -14,8 +14,9 @@ namespace LubeController.Plant.Fluids;
 /// s^(1/n) serves every temperature and yield stress: X = tau_y/tau_w,
 /// Q = pi·R³·n·((tau_w - tau_y)/K)^(1/n)·(1-X)·[(1-X)²/(3n+1) + 2X(1-X)/(2n+1) + X²/(n+1)], which is the closed form of
 /// <see cref="PipeFlow"/> with the powers gathered in one.
-/// Against the closed form: relative error at most 1e-9 at the temperatures' tabulated values; those at most 1e-7 from the
-/// laws they tabulate above 233 K, and 1e-6 down to 200 K.
+/// Relative error of a flow against the closed form with the same yield stress and consistency: at most 1e-9. Of yield
+/// stress, consistency and viscosity against the laws over temperature: at most 1e-7 above 233 K and 1e-6 down to 200 K, for
+/// lines no steeper than those of the grades of ISO 3448.
 /// </remarks>
 public sealed class Lubricant
 {
