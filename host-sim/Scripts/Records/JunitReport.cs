@@ -8,6 +8,7 @@ using System.Xml;
 using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Records;
 
@@ -41,6 +42,7 @@ public static class JunitReport
         Attribute(xml, "failures", Number(failures));
         Attribute(xml, "errors", Number(errors));
         Attribute(xml, "skipped", "0");
+        Draws(verdict, xml);
         foreach (ExpectationVerdict expectation in verdict.Expectations)
             Case(verdict, expectation, xml);
         if (verdict.Difference is { } difference)
@@ -58,6 +60,26 @@ public static class JunitReport
         }
 
         xml.WriteEndElement();
+    }
+
+    private static void Draws(ScriptVerdict verdict, XmlWriter xml)
+    {
+        Step[] drawn = [.. verdict.Script.Steps.Where(step => step.Drawn.Length > 0)];
+        if (drawn.Length == 0)
+            return;
+        xml.WriteStartElement("properties");
+        Property("seed", verdict.Script.Seed.ToString(CultureInfo.InvariantCulture));
+        foreach (Step step in drawn)
+            Property($"drawn for {step.Label}", step.Drawn);
+        xml.WriteEndElement();
+
+        void Property(string name, string value)
+        {
+            xml.WriteStartElement("property");
+            Attribute(xml, "name", name);
+            Attribute(xml, "value", value);
+            xml.WriteEndElement();
+        }
     }
 
     private static void Case(ScriptVerdict verdict, ExpectationVerdict expectation, XmlWriter xml)

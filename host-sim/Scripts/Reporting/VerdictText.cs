@@ -27,6 +27,7 @@ public static class VerdictText
         ArgumentNullException.ThrowIfNull(verdict);
         ArgumentNullException.ThrowIfNull(result);
         var lines = new List<string> { Line(verdict) };
+        lines.AddRange(verdict.Script.Steps.Where(step => step.Drawn.Length > 0).Select(step => FormattableString.Invariant($"  drawn by seed {verdict.Script.Seed} for {step.Label}: {step.Drawn}")));
         var shown = new HashSet<string>();
         foreach (ExpectationVerdict expectation in verdict.Expectations)
         {

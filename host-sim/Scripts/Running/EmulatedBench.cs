@@ -1,4 +1,6 @@
 using System;
+using System.Collections.Generic;
+using System.Linq;
 using LubeController.Emulator;
 using LubeController.Plant.Description;
 using LubeController.Plant.Electrics.Wiring;
@@ -27,6 +29,7 @@ public sealed class EmulatedBench : IScriptBench
     public RunResult Run(BenchScript script)
     {
         ArgumentNullException.ThrowIfNull(script);
+        script = script.Drawn();
         var setup = new BenchSetup
         {
             Plant = script.Plant,
@@ -42,6 +45,7 @@ public sealed class EmulatedBench : IScriptBench
         var bench = new Bench(setup, driver);
         driver.Schedule = new StepSchedule(script.Steps, bench.Trace);
         Trace trace = bench.Run();
+        bench.Plant.NoteFaultEffects();
         return new RunResult
         {
             Trace = trace,
@@ -50,6 +54,7 @@ public sealed class EmulatedBench : IScriptBench
             TicksCovered = bench.TicksCovered,
             PlantEvents = bench.Plant.EventCount,
             ScanBoundReached = bench.BoundReached,
+            IdleFaults = [.. driver.Applied.Where(applied => !bench.Plant.FaultLog.Entries[applied.Entry].TookEffect).Select(applied => applied.Step)],
         };
     }
 
@@ -58,12 +63,15 @@ public sealed class EmulatedBench : IScriptBench
     {
         public StepSchedule Schedule { get; set; } = null!;
 
+        /// <summary>Each step that set a fault, and its entry in the plant's log of faults.</summary>
+        public List<(Step Step, int Entry)> Applied { get; } = [];
+
         public long NextActionUs => Schedule.NextDueUs;
 
         public void Act(Bench bench)
         {
-            while (Schedule.TryTake(bench.NowUs, out StepAction action))
-                Obey(bench, action);
+            while (Schedule.TryTake(bench.NowUs, out Step step, out StepAction action))
+                Obey(bench, step, action);
         }
 
         public void AfterScan(Bench bench)
@@ -72,7 +80,7 @@ public sealed class EmulatedBench : IScriptBench
                 Schedule.Observe(bench.NowUs);
         }
 
-        private static void Obey(Bench bench, StepAction action)
+        private void Obey(Bench bench, Step step, StepAction action)
         {
             switch (action)
             {
@@ -83,10 +91,14 @@ public sealed class EmulatedBench : IScriptBench
                     bench.HealWiringFault(ofWiring.Kind, heal.Part);
                     break;
                 case SetFault fault:
-                    bench.Plant.ApplyFault(FaultCatalogue.Find(fault.Kind.Name)!.Kind, fault.Part, fault.MagnitudeSi);
+                    Applied.Add((step, bench.Plant.ApplyFault(KindOf(fault.Kind), fault.Part, fault.MagnitudeSi, fault.SecondSi)));
+                    break;
+                case GrowFault grown:
+                    bench.Plant.AdjustFault(KindOf(grown.Kind), grown.Part, grown.MagnitudeSi);
                     break;
                 case HealFault heal:
-                    bench.Plant.HealFault(FaultCatalogue.Find(heal.Kind.Name)!.Kind, heal.Part);
+                    foreach (string part in heal.AnyPart ? heal.Kind.Parts : [heal.Part])
+                        bench.Plant.HealFault(KindOf(heal.Kind), part);
                     break;
                 case MoveButton move:
                     bench.Controls.SetButton(move.Button, move.Down);
@@ -115,5 +127,7 @@ public sealed class EmulatedBench : IScriptBench
                     throw new NotSupportedException($"The virtual bench cannot carry out '{action.Text}'.");
             }
         }
+
+        private static FaultKind KindOf(BenchFault fault) => FaultCatalogue.Find(fault.Name)!.Kind;
     }
 }

@@ -28,6 +28,9 @@ public sealed class FakeScriptBench : IScriptBench
     /// <summary>Scans that each run reports.</summary>
     public long ScansExecuted { get; set; } = 1;
 
+    /// <summary>Names of the faults that take no effect.</summary>
+    public IReadOnlyList<string> IdleFaults { get; set; } = [];
+
     /// <summary>Microseconds by which runs end before their duration.</summary>
     public long EndsEarlyUs { get; set; }
 
@@ -44,9 +47,13 @@ public sealed class FakeScriptBench : IScriptBench
     public FakeScriptBench WithLinear(string name, string siUnit) => With(new SignalInfo(name, SignalKind.Linear, siUnit, null));
 
     /// <summary>Adds a fault.</summary>
-    public FakeScriptBench WithFault(string name, IReadOnlyList<string> parts, QuantityRange? magnitude = null, double? preset = null)
+    public FakeScriptBench WithFault(string name, IReadOnlyList<string> parts, QuantityRange? magnitude = null, double? preset = null) =>
+        With(new BenchFault(name, parts, magnitude, preset));
+
+    /// <summary>Adds a fault with all that can be said of one.</summary>
+    public FakeScriptBench With(BenchFault fault)
     {
-        _faults.Add(new BenchFault(name, parts, magnitude, preset));
+        _faults.Add(fault);
         return this;
     }
 
@@ -64,12 +71,14 @@ public sealed class FakeScriptBench : IScriptBench
     public RunResult Run(BenchScript script)
     {
         ArgumentNullException.ThrowIfNull(script);
+        script = script.Drawn();
         var trace = new Trace();
         foreach (SignalInfo signal in _signals)
             trace.Define(signal.Name, signal.Kind, signal.SiUnit, signal.Labels);
         var schedule = new StepSchedule(script.Steps, trace);
         long end = script.DurationUs - EndsEarlyUs;
         long scans = 0;
+        var idle = new List<Step>();
         bool bound = false;
         var points = new Queue<(string Name, long TimeUs, double Value)>(_points.OrderBy(point => point.TimeUs));
         while (!bound)
@@ -80,8 +89,13 @@ public sealed class FakeScriptBench : IScriptBench
             while (points.TryPeek(out point) && point.TimeUs == next)
                 trace.Find(points.Dequeue().Name)!.Record(next, point.Value);
             schedule.Observe(next);
-            while (schedule.TryTake(next, out StepAction action))
+            while (schedule.TryTake(next, out Step step, out StepAction action))
+            {
+                if (action is SetFault fault && IdleFaults.Contains(fault.Kind.Name))
+                    idle.Add(step);
                 OnAction?.Invoke(next, action, trace);
+            }
+
             scans++;
             bound = scans > script.ScanBound;
             if (bound)
@@ -89,7 +103,7 @@ public sealed class FakeScriptBench : IScriptBench
         }
 
         trace.End(end);
-        return new RunResult { Trace = trace, FiredSteps = schedule.Fired, ScansExecuted = Math.Max(scans, ScansExecuted), TicksCovered = end / (script.ScanPeriodMs * 1000L), ScanBoundReached = bound };
+        return new RunResult { Trace = trace, FiredSteps = schedule.Fired, IdleFaults = idle, ScansExecuted = Math.Max(scans, ScansExecuted), TicksCovered = end / (script.ScanPeriodMs * 1000L), ScanBoundReached = bound };
     }
 
     private FakeScriptBench With(SignalInfo signal)

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using LubeController.Emulator;
+using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Running;
 
@@ -16,6 +17,9 @@ public sealed record RunResult
 
     /// <summary>The steps carried out, in order of time.</summary>
     public required IReadOnlyList<FiredStep> FiredSteps { get; init; }
+
+    /// <summary>The steps whose fault never took effect, in order of time.</summary>
+    public IReadOnlyList<Step> IdleFaults { get; init; } = [];
 
     /// <summary>Scans of the controller that were executed.</summary>
     public long ScansExecuted { get; init; }

@@ -15,6 +15,7 @@ public sealed class ScriptRunner(IScriptBench bench)
     public (ScriptVerdict Verdict, RunResult Result) Run(BenchScript script)
     {
         ArgumentNullException.ThrowIfNull(script);
+        script = script.Drawn();
         RunResult result = bench.Run(script);
         var judge = new Judge(result.Trace, result.FiredSteps, script.DurationUs);
         var verdict = new ScriptVerdict(script, script.Expectations.Select(judge.Verdict).ToArray(), Omissions(script, result).ToArray()) { ScansExecuted = result.ScansExecuted };
@@ -30,6 +31,15 @@ public sealed class ScriptRunner(IScriptBench bench)
         var fired = result.FiredSteps.Select(step => step.Step).ToHashSet();
         foreach (Step step in script.Steps.Where(step => !fired.Contains(step.Index)))
             yield return $"the step {step.Label} ({step.Action.Text}) was never carried out: {Why(step, script)}";
+        foreach (Step step in result.IdleFaults)
+            yield return Idle(step, (SetFault)step.Action, result);
+    }
+
+    private static string Idle(Step step, SetFault fault, RunResult result)
+    {
+        string at = TimeText.Of(result.FiredSteps.First(fired => fired.Step == step.Index).TimeUs);
+        string needs = fault.Kind.Needs.Length > 0 ? $"it needs {fault.Kind.Needs} while it is in place" : "nothing behaved otherwise while it was in place";
+        return $"the fault {fault.Kind.Name}{(fault.Part.Length > 0 ? " on " + fault.Part : "")} (step {step.Label}, at {at}) never took effect: {needs}";
     }
 
     private static string Why(Step step, BenchScript script) => step.Time switch

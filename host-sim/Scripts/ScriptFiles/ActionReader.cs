@@ -14,10 +14,14 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription
 {
     private const long PresetPressUs = 500_000;
 
+    private readonly FaultReader _faults = new(vocabulary);
+
     private static readonly Dictionary<string, string[]> Companions = new(StringComparer.Ordinal)
     {
         ["part"] = ["fault", "heal"],
         ["magnitude"] = ["fault"],
+        ["with"] = ["fault"],
+        ["over"] = ["fault"],
         ["for"] = ["press"],
         ["to"] = ["set"],
         ["ramp"] = ["shaft-speed"],
@@ -32,8 +36,8 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription
         RefuseStrangers(step, key);
         return key switch
         {
-            "fault" => Fault(step),
-            "heal" => Kind(step, "heal") is { } healed && Part(step, healed) is { } where ? new HealFault(healed, where) : null,
+            "fault" => _faults.Fault(step),
+            "heal" => _faults.Heal(step),
             "press" => step.Choice("press", BenchWords.Buttons) is { } pressed ? new PressButton((Button)pressed, Time(step, "for", ScriptRanges.Press, PresetPressUs)) : null,
             "hold" => step.Choice("hold", BenchWords.Buttons) is { } held ? new MoveButton((Button)held, Down: true) : null,
             "release" => step.Choice("release", BenchWords.Buttons) is { } released ? new MoveButton((Button)released, Down: false) : null,
@@ -83,49 +87,6 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription
         if (content.Si <= capacity)
             return new RefillReservoir(content.Si);
         step.Problems.Add(step.Map["refill"]!, "the reservoir does not hold so much", $"write at most {new Quantity(UnitFamily.Volume.FromSi(capacity, content.Unit), content.Unit, UnitFamily.Volume)}");
-        return null;
-    }
-
-    private SetFault? Fault(MapReader step)
-    {
-        if (Kind(step, "fault") is not { } kind || Part(step, kind) is not { } part)
-            return null;
-        if (kind.Magnitude == null)
-        {
-            if (step.Single("magnitude") is not { } needless)
-                return new SetFault(kind, part, null);
-            step.Problems.Add(needless, $"the fault {kind.Name} has no magnitude", "delete it");
-            return null;
-        }
-
-        if (!step.Has("magnitude") && kind.DefaultMagnitude == null)
-            step.Missing("magnitude", $"write a value from {kind.Magnitude}");
-        double? si = step.Quantity("magnitude", kind.Magnitude)?.Si ?? (step.Has("magnitude") ? null : kind.DefaultMagnitude);
-        return si == null ? null : new SetFault(kind, part, si);
-    }
-
-    private BenchFault? Kind(MapReader step, string key)
-    {
-        if (vocabulary == null)
-            return null;
-        string[] names = vocabulary.Faults.Select(kind => kind.Name).ToArray();
-        return step.Choice(key, names) is { } chosen ? vocabulary.Faults[chosen] : null;
-    }
-
-    private static string? Part(MapReader step, BenchFault kind)
-    {
-        if (kind.Parts.Count > 0)
-        {
-            if (!step.Has("part") && kind.Parts.Count == 1)
-                return kind.Parts[0];
-            if (!step.Has("part"))
-                step.Missing("part", $"the plant has {NearestName.Some(kind.Parts)}");
-            return step.Choice("part", kind.Parts) is { } chosen ? kind.Parts[chosen] : null;
-        }
-
-        if (step.Single("part") is not { } needless)
-            return "";
-        step.Problems.Add(needless, $"the fault {kind.Name} concerns the whole plant", "delete 'part'");
         return null;
     }
 }

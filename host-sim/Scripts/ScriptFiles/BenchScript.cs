@@ -4,6 +4,7 @@ using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Steps;
+using LubeController.Scripts.Steps.Drawing;
 
 namespace LubeController.Scripts.ScriptFiles;
 
@@ -42,4 +43,7 @@ public sealed record BenchScript
 
     /// <summary>What is unusual about its files without being wrong.</summary>
     public IReadOnlyList<Problem> Remarks { get; init; } = [];
+
+    /// <summary>The script as one run carries it out: whatever is left to the seed is drawn. Drawing again changes nothing.</summary>
+    public BenchScript Drawn() => this with { Steps = StepDraws.Make(Steps, Seed) };
 }

@@ -1,4 +1,6 @@
 using System.Collections.Generic;
+using System.Linq;
+using LubeController.Plant.Faults;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.ScriptFiles;
@@ -16,7 +18,17 @@ public static class ScriptKeys
 
     /// <summary>A step.</summary>
     public static KeySet Step { get; } = new(
-        "a step", ["name", "at", "after", "since", "delay", .. Actions, "part", "magnitude", "for", "to", "ramp"]);
+        "a step", ["name", "at", "after", "since", "delay", .. Actions, "part", "magnitude", "with", "over", "for", "to", "ramp"]);
+
+    /// <summary>A range from which the seed draws, in place of a time or a magnitude.</summary>
+    public static KeySet Draw { get; } = new("a range to draw from", "from", "to", "spread");
+
+    /// <summary>How the values of such a range are spread, by value.</summary>
+    public static IReadOnlyList<string> Spreads { get; } = ["even", "log"];
+
+    /// <summary>Second numbers of faults.</summary>
+    public static KeySet With { get; } = new(
+        "a 'with'", FaultCatalogue.Known.Where(fault => fault.Second != null).Select(fault => fault.Second!.Name).Distinct());
 
     /// <summary>The sorts of demand, one of which each expectation makes.</summary>
     public static IReadOnlyList<string> Demands { get; } = ["always", "never", "eventually", "until", "holds", "in-order"];
@@ -32,6 +44,9 @@ public static class ScriptKeys
     {
         [""] = Script,
         ["steps[]"] = Step,
+        ["steps[].at"] = Draw,
+        ["steps[].magnitude"] = Draw,
+        ["steps[].with"] = With,
         ["expect[]"] = Expectation,
         ["expect[].until"] = Until,
     };

@@ -76,6 +76,8 @@ internal sealed class StepReader
                     _problems.Add(new Problem(entry.KeyPlace, group.Field(other), entry.Value.Shown, $"'{other}' belongs to 'after'", $"delete it, or write 'after' in place of 'at'"));
             }
 
+            if (DrawReader.Stands(group, "at"))
+                return DrawReader.Read(group, "at", ScriptRanges.TimeInMs) is { } range ? new AtDrawnTime(range) : null;
             return group.Quantity("at", ScriptRanges.Time) is { } at ? new AtTime(Microseconds.Of(at)) : null;
         }
 

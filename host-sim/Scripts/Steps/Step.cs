@@ -1,5 +1,6 @@
 using LubeController.Scripts.Predicates;
 using LubeController.Scripts.Reading;
+using LubeController.Scripts.Steps.Drawing;
 
 namespace LubeController.Scripts.Steps;
 
@@ -13,6 +14,9 @@ public sealed record Step(int Index, string Name, SourcePlace Place, StepTime Ti
 {
     /// <summary>Its name, or its place in the list.</summary>
     public string Label => Name.Length > 0 ? Name : $"steps[{Index}]";
+
+    /// <summary>What a run drew for it from the seed, in words; empty where it leaves nothing to the seed.</summary>
+    public string Drawn { get; init; } = "";
 }
 
 /// <summary>When a step is carried out.</summary>
@@ -21,6 +25,10 @@ public abstract record StepTime;
 /// <summary>At a time of the run.</summary>
 /// <param name="TimeUs">Microseconds since its start.</param>
 public sealed record AtTime(long TimeUs) : StepTime;
+
+/// <summary>At a time of the run that the seed decides.</summary>
+/// <param name="RangeMs">The range, milliseconds since its start.</param>
+public sealed record AtDrawnTime(DrawRange RangeMs) : StepTime;
 
 /// <summary>Some time after another step.</summary>
 /// <param name="Step">Index of the other step.</param>

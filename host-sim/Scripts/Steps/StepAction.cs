@@ -1,6 +1,8 @@
 using System.Globalization;
 using LubeController.Core;
 using LubeController.Scripts.Expectations;
+using LubeController.Scripts.Quantities;
+using LubeController.Scripts.Steps.Drawing;
 
 namespace LubeController.Scripts.Steps;
 
@@ -17,10 +19,37 @@ public abstract record StepAction
 /// <param name="MagnitudeSi">Its magnitude in SI units; null where it has none.</param>
 public sealed record SetFault(BenchFault Kind, string Part, double? MagnitudeSi) : StepAction
 {
+    /// <summary>Its second number in SI units; null where it has none.</summary>
+    public double? SecondSi { get; init; }
+
+    /// <summary>Time in which it grows from its harmless magnitude, microseconds; 0 at once.</summary>
+    public long OverUs { get; init; }
+
+    /// <summary>Whether the seed decides the part.</summary>
+    public bool AnyPart { get; init; }
+
+    /// <summary>The range from which the seed takes the magnitude; null where it is written.</summary>
+    public DrawRange? Draw { get; init; }
+
     /// <inheritdoc/>
-    public override string Text => $"fault {Kind.Name}{(Part.Length > 0 ? " of " + Part : "")}"
-        + (MagnitudeSi is { } si && Kind.Magnitude is { } range
-            ? $", {range.Family.FromSi(si, range.Unit).ToString("G6", CultureInfo.InvariantCulture)} {range.Unit}" : "");
+    public override string Text => $"fault {Kind.Name}{(AnyPart ? " of any part" : Part.Length > 0 ? " of " + Part : "")}"
+        + (Draw is { } draw ? $", {draw}" : MagnitudeSi is { } si && Kind.Magnitude is { } range ? ", " + Written(si, range) : "")
+        + (SecondSi is { } second && Kind.Second is { } number ? $", {number.Name} {Written(second, number.Range)}" : "")
+        + (OverUs > 0 ? $", over {TimeText.Of(OverUs)}" : "");
+
+    /// <summary>A number of a fault in its usual unit.</summary>
+    internal static string Written(double si, QuantityRange range) =>
+        new Quantity(double.Parse(range.Family.FromSi(si, range.Unit).ToString("G6", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), range.Unit, range.Family).ToString();
+}
+
+/// <summary>Gives a fault that grows its next magnitude: a bench sees gradual faults only as these.</summary>
+/// <param name="Kind">The fault.</param>
+/// <param name="Part">The part that has it; empty where it needs none.</param>
+/// <param name="MagnitudeSi">The magnitude in SI units.</param>
+public sealed record GrowFault(BenchFault Kind, string Part, double MagnitudeSi) : StepAction
+{
+    /// <inheritdoc/>
+    public override string Text => $"fault {Kind.Name}{(Part.Length > 0 ? " of " + Part : "")} reaches {SetFault.Written(MagnitudeSi, Kind.Magnitude!)}";
 }
 
 /// <summary>Takes a fault away.</summary>
@@ -28,8 +57,11 @@ public sealed record SetFault(BenchFault Kind, string Part, double? MagnitudeSi)
 /// <param name="Part">The part that has it; empty where it needs none.</param>
 public sealed record HealFault(BenchFault Kind, string Part) : StepAction
 {
+    /// <summary>Whether it is taken from whichever parts have it.</summary>
+    public bool AnyPart { get; init; }
+
     /// <inheritdoc/>
-    public override string Text => $"heal {Kind.Name}{(Part.Length > 0 ? " of " + Part : "")}";
+    public override string Text => $"heal {Kind.Name}{(AnyPart ? " of any part" : Part.Length > 0 ? " of " + Part : "")}";
 }
 
 /// <summary>Presses a button and lets it go.</summary>
