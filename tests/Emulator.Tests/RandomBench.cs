@@ -235,6 +235,8 @@ internal static class RandomBench
         {
             FaultInfo fault = FaultCatalogue.All[action.Which % FaultCatalogue.All.Count];
             IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, bench.Plant.Description);
+            if (parts.Count == 0)
+                return;
             string part = parts[(int)(action.Amount * 0.999 * parts.Count)];
             if (!bench.Plant.IsFaulted(fault.Kind, part))
                 bench.Plant.ApplyFault(fault.Kind, part);
