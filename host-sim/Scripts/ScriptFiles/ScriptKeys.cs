@@ -28,7 +28,7 @@ public static class ScriptKeys
 
     /// <summary>Second numbers of faults.</summary>
     public static KeySet With { get; } = new(
-        "a 'with'", FaultCatalogue.Known.Where(fault => fault.Second != null).Select(fault => fault.Second!.Name).Distinct());
+        "a 'with'", FaultCatalogue.All.Where(fault => fault.Second != null).Select(fault => fault.Second!.Name).Distinct());
 
     /// <summary>The sorts of demand, one of which each expectation makes.</summary>
     public static IReadOnlyList<string> Demands { get; } = ["always", "never", "eventually", "until", "holds", "in-order"];
