@@ -17,9 +17,9 @@ public sealed class DocumentationTests
     [Fact]
     public void The_page_on_scripts_lists_every_fault()
     {
-        string[] listed = Section("## Faults").Split('`').Where((_, index) => index % 2 == 1).Where(word => word.Contains('-', StringComparison.Ordinal)).ToArray();
+        string[] listed = Section("## Faults").Split('\n').Where(line => line.StartsWith("| `", StringComparison.Ordinal)).Select(line => line.Split('`')[1]).ToArray();
 
-        Assert.Equal(FaultCatalogue.All.Select(fault => fault.Name).Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
+        Assert.Equal(FaultCatalogue.All.Select(fault => fault.Name), listed);
     }
 
     [Fact]

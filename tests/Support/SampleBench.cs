@@ -1,5 +1,6 @@
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 
 namespace LubeController.Tests.Support;
 
@@ -30,6 +31,6 @@ public static class SampleBench
         .WithFault("outlet-blocked", ["front-left", "gland"])
         .WithFault("inlet-blocked", [])
         .WithFault("cycle-switch-stuck-on", ["piston-4"])
-        .WithFault("pump-worn", [], new QuantityRange(UnitFamily.Ratio, 0, 100, "%"), 0.5)
+        .With(new BenchFault("pump-worn", [], new QuantityRange(UnitFamily.Ratio, 0, 100, "%"), 0.5) { HarmlessMagnitude = 1 })
         .WithFault("line-leak", [], new QuantityRange(UnitFamily.Flow, 0.1, 1000, "cm3/min"));
 }

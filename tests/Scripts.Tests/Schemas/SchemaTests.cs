@@ -5,11 +5,13 @@ using System.Linq;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
+using LubeController.Plant.Faults;
 using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.Scripts.Tests.Schemas;
@@ -25,6 +27,18 @@ public sealed class SchemaTests
         if (Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_SCHEMA") is { Length: > 0 } path)
             File.WriteAllText(path, SettingsSchema.Text());
         Assert.Equal(SettingsSchema.Text(), File.ReadAllText(Path.Combine(Folder, "settings.schema.json")).ReplaceLineEndings("\n"));
+    }
+
+    [Fact]
+    public void What_the_script_schema_says_of_faults_is_what_the_registry_says()
+    {
+        // Set LUBEBENCH_WRITE_FAULTS to 1 to write it anew after a change of the registry.
+        string path = Path.Combine(Repository.Root, "hil-scripts", "schema", "script.schema.json");
+        string expected = FaultSchema.Into(File.ReadAllText(path));
+        if (Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_FAULTS") is { Length: > 0 })
+            File.WriteAllText(path, expected);
+        Assert.Equal(expected, File.ReadAllText(path).ReplaceLineEndings("\n"));
+        Assert.All(FaultCatalogue.All, fault => Assert.Contains($"\"const\":\"{fault.Name}\"", expected, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -66,6 +80,18 @@ public sealed class SchemaTests
     [InlineData("script.schema.json", "duration: 5 bananas\n")]
     [InlineData("script.schema.json", "steps:\n  - at: 5 s\n    after: x\n")]
     [InlineData("script.schema.json", "expect:\n  - name: x\n    always: phase is rest\n    never: phase is dose\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: outlet-bloked, part: a}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: outlet-blocked, part: a, magnitude: 5 %}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: pump-off, part: a}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: pump-worn, magnitude: 5 bar}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: line-leak, magnitude: 5}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: pump-off, over: 5 s}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: pump-worn, magnitude: {from: 5 %}}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: pump-worn, magnitude: {from: 5 %, to: 6 bar}}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: pump-worn, magnitude: {from: 5 %, to: 6 %, spread: wide}}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: {from: 5 s, to: 6 bar}, fault: pump-worn}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: cycle-switch-chattering, part: a, with: {on-time: 2 s}}\n")]
+    [InlineData("script.schema.json", "steps:\n  - {at: 5 s, fault: cycle-switch-wire-loose, part: a, with: {on-time: 2}}\n")]
     [InlineData("plant.schema.json", "reservoir:\n  capacity: 4 bar\n")]
     [InlineData("plant.schema.json", "pump:\n  kind: gear\n")]
     [InlineData("plant.schema.json", "lubricant:\n  kind: grease\n")]
@@ -82,6 +108,21 @@ public sealed class SchemaTests
         var problems = new ProblemList();
         MapNode top = YamlTree.Parse("f.yaml", text, problems)!;
         Assert.False(Load(schema).Evaluate(Element(Json(top))).IsValid);
+    }
+
+    [Theory]
+    [InlineData("{at: 5 s, fault: pump-worn, magnitude: 0.5}")]
+    [InlineData("{at: 5 s, fault: pump-worn, magnitude: 50 %, over: 10 min}")]
+    [InlineData("{at: {from: 5 min, to: 1 h, spread: log}, fault: pump-worn, magnitude: {from: 20 %, to: 60 %, spread: even}}")]
+    [InlineData("{at: 5 s, fault: outlet-blocked, part: any}")]
+    [InlineData("{at: 5 s, heal: outlet-blocked, part: any}")]
+    [InlineData("{at: 5 s, fault: cycle-switch-wire-loose, part: a, magnitude: 50 ms, with: {on-time: 2 s}}")]
+    [InlineData("{at: 5 s, press: reset}")]
+    public void What_the_reader_accepts_of_faults_the_schema_accepts_too(string step)
+    {
+        var problems = new ProblemList();
+        MapNode top = YamlTree.Parse("f.yaml", $"steps:\n  - {step}\n", problems)!;
+        Assert.True(Load("script.schema.json").Evaluate(Element(Json(top))).IsValid);
     }
 
     public static TheoryData<string> Samples()
