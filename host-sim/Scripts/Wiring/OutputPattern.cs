@@ -31,12 +31,12 @@ public sealed record OutputPattern(OutputState HealthyRelay, OutputState Warning
         _ => Heartbeat,
     };
 
-    /// <summary>The same with one output beating.</summary>
-    public OutputPattern WithBeating(string output) => output switch
+    /// <summary>The same with one output in another state.</summary>
+    public OutputPattern With(string output, OutputState state) => output switch
     {
-        WiringOutputs.HealthyRelay => this with { HealthyRelay = OutputState.Beating },
-        WiringOutputs.Warning => this with { Warning = OutputState.Beating },
-        WiringOutputs.Lamp => this with { Lamp = OutputState.Beating },
-        _ => this with { Heartbeat = OutputState.Beating },
+        WiringOutputs.HealthyRelay => this with { HealthyRelay = state },
+        WiringOutputs.Warning => this with { Warning = state },
+        WiringOutputs.Lamp => this with { Lamp = state },
+        _ => this with { Heartbeat = state },
     };
 }

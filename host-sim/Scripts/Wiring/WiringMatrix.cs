@@ -45,10 +45,10 @@ public sealed record WiringMatrix(IReadOnlyList<WiringCondition> Conditions, IRe
         var probe = new WiringProbe(wiring, health, condition.Pattern);
         (WiringPicture soundHealth, WiringPicture soundAlarm) = probe.Look(null);
         bool told = soundAlarm.DiffersFrom(soundHealth);
-        WiringOutcome sound = told ? WiringOutcome.FaultSeenAlarmTold : WiringOutcome.NeverTold;
+        WiringOutcome sound = told ? WiringOutcome.Told : WiringOutcome.NeverTold;
         var rows = new List<WiringRow> { new(condition, null, soundHealth, soundAlarm, sound, WiringMeasures.None) };
         var variants = new WiringVariants(wiring, health, condition.Pattern);
-        (WiringMeasures Measure, WiringProbe Probe)[] measures = [.. variants.Tellers.SelectMany(variants.Of)];
+        (WiringMeasures Measure, WiringProbe Probe)[] measures = [.. variants.All()];
         foreach (WiringFaultCase fault in faults)
         {
             (WiringPicture inHealth, WiringPicture inAlarm) = probe.Look(fault);
@@ -66,7 +66,7 @@ public sealed record WiringMatrix(IReadOnlyList<WiringCondition> Conditions, IRe
         if (inHealth.DiffersFrom(soundHealth))
             return alarmShows ? WiringOutcome.FaultSeenAlarmTold : WiringOutcome.FaultSeenAlarmHidden;
         if (!alarmShows)
-            return WiringOutcome.LostUnseen;
+            return inHealth.IsCertainly(soundHealth) && inAlarm.IsCertainly(inHealth) ? WiringOutcome.LostUnseen : WiringOutcome.MayBeLost;
         return inAlarm.DiffersFrom(soundAlarm) ? WiringOutcome.ToldOtherwise : WiringOutcome.ToldFaultUnseen;
     }
 

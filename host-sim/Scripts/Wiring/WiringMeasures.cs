@@ -17,4 +17,7 @@ public enum WiringMeasures
 
     /// <summary>An output that goes to and fro in health, and a supervisor that misses it.</summary>
     Heartbeat = 4,
+
+    /// <summary>The other side of the contact and resistors at it, together.</summary>
+    NormallyClosedWithEndOfLine = 8,
 }

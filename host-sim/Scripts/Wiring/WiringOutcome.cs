@@ -9,6 +9,9 @@ public enum WiringOutcome
     /// <summary>In health nothing shows, and the alarm does not show either.</summary>
     LostUnseen,
 
+    /// <summary>An input stands where its standard leaves undefined what it reads: whether fault and alarm show depends on the input.</summary>
+    MayBeLost,
+
     /// <summary>In health nothing shows; the alarm still comes. A second fault may then hide it.</summary>
     ToldFaultUnseen,
 
@@ -20,4 +23,7 @@ public enum WiringOutcome
 
     /// <summary>The fault shows in health, and the alarm can still be told from it.</summary>
     FaultSeenAlarmTold,
+
+    /// <summary>The wiring is sound, and the alarm shows.</summary>
+    Told,
 }

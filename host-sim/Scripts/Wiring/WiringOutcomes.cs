@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 
 namespace LubeController.Scripts.Wiring;
 
@@ -13,10 +14,29 @@ public static class WiringOutcomes
     {
         WiringOutcome.NeverTold => "never told",
         WiringOutcome.LostUnseen => "lost, nobody can detect it",
+        WiringOutcome.MayBeLost => "may be lost, an input stands in its undefined zone",
         WiringOutcome.ToldFaultUnseen => "told, fault not detected",
         WiringOutcome.ToldOtherwise => "told otherwise, fault not detected in health",
         WiringOutcome.FaultSeenAlarmHidden => "fault detected, alarm hidden meanwhile",
         WiringOutcome.FaultSeenAlarmTold => "fault detected, alarm still told",
+        WiringOutcome.Told => "told",
         _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "an outcome"),
     };
+
+    /// <summary>Measures in words; what none of those tried would show asks for another way.</summary>
+    public static string Words(WiringMeasures measures)
+    {
+        string[] words =
+        [
+            .. Word(WiringMeasures.NormallyClosedContact, "normally closed contact"),
+            .. Word(WiringMeasures.EndOfLineResistor, "end-of-line resistor"),
+            .. Word(WiringMeasures.Heartbeat, "heartbeat"),
+            // Worth a word only where neither does alone.
+            .. (measures & (WiringMeasures.NormallyClosedContact | WiringMeasures.EndOfLineResistor)) == 0
+                ? Word(WiringMeasures.NormallyClosedWithEndOfLine, "normally closed contact with end-of-line resistor") : [],
+        ];
+        return words.Length == 0 ? "none of those tried" : string.Join(" or ", words);
+
+        IEnumerable<string> Word(WiringMeasures measure, string word) => (measures & measure) != 0 ? [word] : [];
+    }
 }

@@ -50,6 +50,18 @@ public sealed class WiringPicture
         return false;
     }
 
+    /// <summary>Whether every input certainly is in the same state in both.</summary>
+    public bool IsCertainly(WiringPicture other)
+    {
+        for (int input = 0; input < _possible.Length; input++)
+        {
+            if (_possible[input] != other._possible[input] || int.PopCount(_possible[input]) != 1)
+                return false;
+        }
+
+        return true;
+    }
+
     /// <summary>Indexes of the inputs on which the two certainly differ.</summary>
     public IEnumerable<int> Differences(WiringPicture other) =>
         Enumerable.Range(0, _possible.Length).Where(input => (_possible[input] & other._possible[input]) == 0);

@@ -1,3 +1,4 @@
+using System.Linq;
 using LubeController.Plant.Electrics.Wiring;
 
 namespace LubeController.Scripts.Wiring;
@@ -18,6 +19,14 @@ internal sealed class WiringProbe(SupervisoryWiringDescription wiring, OutputPat
         var inHealth = WiringPicture.Of(circuit);
         Set(circuit, alarm);
         return (inHealth, WiringPicture.Of(circuit));
+    }
+
+    /// <summary>Voltage across each input of sound wiring, V.</summary>
+    public static double[] Voltages(SupervisoryWiringDescription wiring, OutputPattern pattern)
+    {
+        var circuit = new SupervisoryWiring(wiring, 1);
+        Set(circuit, pattern);
+        return [.. Enumerable.Range(0, wiring.Inputs.Count).Select(circuit.InputV)];
     }
 
     private static void Set(SupervisoryWiring circuit, OutputPattern pattern)

@@ -19,75 +19,77 @@ internal sealed class WiringVariants(SupervisoryWiringDescription wiring, Output
     // What lies further than this share of the gap from both voltages is a fault.
     private const double WindowShare = 0.15;
 
-    private readonly (WiringPicture Health, WiringPicture Alarm) _sound = new WiringProbe(wiring, health, alarm).Look(null);
+    private static readonly LineSupervision Unread = new() { Ohms = BurdenOhms, Windows = [new("any", -100, 100)] };
 
-    /// <summary>The outputs whose contact tells this alarm, in order of mention.</summary>
-    public IReadOnlyList<string> Tellers { get; } =
-        [.. wiring.Contacts.Select(contact => contact.Output).Distinct(StringComparer.Ordinal).Where(output => health[output] != alarm[output])];
-
-    /// <summary>Each measure that can be tried on an output, ready to be probed.</summary>
-    public IEnumerable<(WiringMeasures Measure, WiringProbe Probe)> Of(string output)
+    /// <summary>Each measure on each output, ready to be probed.</summary>
+    public IEnumerable<(WiringMeasures Measure, WiringProbe Probe)> All()
     {
-        if (IsOpenInHealth(output))
-            yield return (WiringMeasures.NormallyClosedContact, new WiringProbe(WithOtherSide(output), health, alarm));
-        if (WithEndOfLine(output) is { } supervised)
-            yield return (WiringMeasures.EndOfLineResistor, new WiringProbe(supervised, health, alarm));
-        if (health[output] != OutputState.Beating)
-            yield return (WiringMeasures.Heartbeat, new WiringProbe(wiring, health.WithBeating(output), alarm));
+        foreach (string output in wiring.Contacts.Select(contact => contact.Output).Distinct(StringComparer.Ordinal))
+        {
+            OutputPattern moved = health.With(output, health[output] == OutputState.Off ? OutputState.On : OutputState.Off);
+            int[] followers = Followers(moved);
+            // An output that no input follows has a lamp or nothing on it: there is nothing to supervise.
+            if (followers.Length == 0 || health[output] == OutputState.Beating)
+                continue;
+            SupervisoryWiringDescription other = WithOtherSide(output);
+            bool open = IsOpenInHealth(output);
+            if (open)
+                yield return (WiringMeasures.NormallyClosedContact, new WiringProbe(other, health, alarm));
+            if (WithEndOfLine(wiring, output, followers, moved) is { } supervised)
+                yield return (WiringMeasures.EndOfLineResistor, new WiringProbe(supervised, health, alarm));
+            if (open && WithEndOfLine(other, output, followers, moved) is { } both)
+                yield return (WiringMeasures.NormallyClosedWithEndOfLine, new WiringProbe(both, health, alarm));
+            yield return (WiringMeasures.Heartbeat, new WiringProbe(wiring, health.With(output, OutputState.Beating), alarm));
+        }
+    }
+
+    private int[] Followers(OutputPattern moved)
+    {
+        (WiringPicture inHealth, WiringPicture after) = new WiringProbe(wiring, health, moved).Look(null);
+        return [.. inHealth.Differences(after)];
     }
 
     private bool IsOpenInHealth(string output) => wiring.Contacts.Any(contact =>
-        contact.Output == output && health[output] != OutputState.Beating && (health[output] == OutputState.On) != (contact.Side == ContactSide.NormallyOpen));
+        contact.Output == output && (health[output] == OutputState.On) != (contact.Side == ContactSide.NormallyOpen));
 
     private SupervisoryWiringDescription WithOtherSide(string output) => wiring with
     {
-        Contacts = [.. wiring.Contacts.Select(contact => contact.Output != output ? contact : contact with { Side = Other(contact.Side) })],
+        Contacts = [.. wiring.Contacts.Select(contact => contact.Output == output ? contact with { Side = Other(contact.Side) } : contact)],
     };
 
     private static ContactSide Other(ContactSide side) =>
         side == ContactSide.NormallyOpen ? ContactSide.NormallyClosed : ContactSide.NormallyOpen;
 
-    /// <summary>A resistor in series with each contact of the output and one across it; inputs that followed it look at the voltage.</summary>
-    private SupervisoryWiringDescription? WithEndOfLine(string output)
+    /// <summary>A resistor in series with each contact of the output and one across it; inputs that follow it look at the voltage.</summary>
+    private SupervisoryWiringDescription? WithEndOfLine(SupervisoryWiringDescription bare, string output, int[] followers, OutputPattern moved)
     {
-        int[] followers = [.. _sound.Health.Differences(_sound.Alarm)];
-        if (followers.Length == 0 || followers.Any(input => wiring.Inputs[input].Supervision != null))
+        if (followers.Any(input => bare.Inputs[input].Supervision != null))
             return null;
-        WiringContact[] own = [.. wiring.Contacts.Where(contact => contact.Output == output)];
-        SupervisoryWiringDescription fitted = wiring with
+        WiringContact[] own = [.. bare.Contacts.Where(contact => contact.Output == output)];
+        SupervisoryWiringDescription fitted = bare with
         {
-            Contacts = [.. wiring.Contacts.Select(contact => contact.Output == output ? contact with { From = Inner(contact) } : contact)],
+            Contacts = [.. bare.Contacts.Select(contact => contact.Output == output ? contact with { From = Inner(contact) } : contact)],
             Resistors =
             [
-                .. wiring.Resistors,
+                .. bare.Resistors,
                 .. own.Select(contact => new WiringResistor(contact.Name + "/series", contact.From, Inner(contact), SeriesOhms)),
                 .. own.Select(contact => new WiringResistor(contact.Name + "/across", Inner(contact), contact.To, ParallelOhms)),
             ],
-            Inputs = [.. wiring.Inputs.Select((input, index) => followers.Contains(index) ? input with { Supervision = Plain } : input)],
+            Inputs = [.. bare.Inputs.Select((input, index) => followers.Contains(index) ? input with { Supervision = Unread } : input)],
         };
-        var inHealth = Voltages(fitted, health);
-        var inAlarm = Voltages(fitted, alarm);
-        return followers.Any(input => !(Math.Abs(inHealth[input] - inAlarm[input]) > 0.1)) ? null : fitted with
+        double[] before = WiringProbe.Voltages(fitted, health);
+        double[] after = WiringProbe.Voltages(fitted, moved);
+        return followers.Any(input => !(Math.Abs(before[input] - after[input]) > 0.1)) ? null : fitted with
         {
-            Inputs = [.. fitted.Inputs.Select((input, index) => followers.Contains(index) ? input with { Supervision = Windows(inHealth[index], inAlarm[index]) } : input)],
+            Inputs = [.. fitted.Inputs.Select((input, index) => followers.Contains(index) ? input with { Supervision = Windows(before[index], after[index]) } : input)],
         };
     }
 
     private static string Inner(WiringContact contact) => contact.Name + "/inner";
 
-    private static LineSupervision Plain { get; } = new() { Ohms = BurdenOhms, Windows = [new("any", -100, 100)] };
-
-    private static LineSupervision Windows(double healthV, double alarmV)
+    private static LineSupervision Windows(double beforeV, double afterV)
     {
-        double half = WindowShare * Math.Abs(healthV - alarmV);
-        return new LineSupervision { Ohms = BurdenOhms, Windows = [new("health", healthV - half, healthV + half), new("alarm", alarmV - half, alarmV + half)] };
-    }
-
-    private static double[] Voltages(SupervisoryWiringDescription description, OutputPattern pattern)
-    {
-        var circuit = new SupervisoryWiring(description, 1);
-        for (int output = 0; output < circuit.Outputs.Count; output++)
-            circuit.SetOutput(output, pattern[circuit.Outputs[output]] == OutputState.On);
-        return [.. Enumerable.Range(0, description.Inputs.Count).Select(circuit.InputV)];
+        double half = WindowShare * Math.Abs(beforeV - afterV);
+        return new LineSupervision { Ohms = BurdenOhms, Windows = [new("as-in-health", beforeV - half, beforeV + half), new("moved", afterV - half, afterV + half)] };
     }
 }
