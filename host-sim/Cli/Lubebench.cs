@@ -6,6 +6,7 @@ using System.Linq;
 using LubeController.Cli.About;
 using LubeController.Cli.Faults;
 using LubeController.Cli.Replay;
+using LubeController.Cli.Wiring;
 using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
 
@@ -27,6 +28,7 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
           lubebench replay my.yaml --trace records            one script, records kept as CSV and VCD
           lubebench replay hil-scripts --baseline records     compared with records kept before
           lubebench faults --plant my.plant.yaml              the faults that a script can set on a plant
+          lubebench wiring my.plant.yaml --html wiring.html   what the supervisor sees of each alarm and wire fault
 
         A simulated pass does not replace the test on the machine. This is not a safety function.
         """;
@@ -38,6 +40,7 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
         var root = new RootCommand(Description);
         root.Subcommands.Add(ReplayCommand.Make(bench, output, errors, progress));
         root.Subcommands.Add(FaultsCommand.Make(output, errors));
+        root.Subcommands.Add(WiringCommand.Make(output, errors));
         root.Subcommands.Add(AboutCommand.Make(output));
         // 'help replay' is what many a hand types for 'replay --help'.
         if (arguments is ["help", ..])

@@ -24,6 +24,7 @@ public sealed class Bench : IBoard
     private readonly IBenchDriver _driver;
     private readonly CoreRecorder _coreRecorder;
     private readonly PlantRecorder _plantRecorder;
+    private readonly FaultedWiring? _faultedWiring;
     private readonly WiringRecorder? _wiringRecorder;
     private readonly Outputs _dropped = new();
     private readonly long _periodUs;
@@ -56,8 +57,8 @@ public sealed class Bench : IBoard
         (_coreRecorder, _plantRecorder) = MakeRecorders(Trace, setup.Plant);
         Plant.Observer = _plantRecorder;
         _plantRecorder.RecordAll(Plant);
-        Wiring = MakeWiring(setup.Plant, setup.Seed);
-        _wiringRecorder = Wiring is null ? null : new WiringRecorder(Trace, Wiring);
+        _faultedWiring = MakeWiring(setup.Plant, setup.Seed);
+        _wiringRecorder = _faultedWiring is null ? null : new WiringRecorder(Trace, _faultedWiring);
         _wiringRecorder?.Follow(0, _dropped, beats: false);
     }
 
@@ -65,7 +66,7 @@ public sealed class Bench : IBoard
     public LubricationSystem Plant { get; }
 
     /// <summary>The circuit between the controller's output contacts and the supervisory inputs, or null.</summary>
-    public SupervisoryWiring? Wiring { get; }
+    public SupervisoryWiring? Wiring => _faultedWiring?.Wiring;
 
     /// <summary>Buttons, switches and signals that people and other machines work.</summary>
     public BenchControls Controls { get; }
@@ -109,18 +110,24 @@ public sealed class Bench : IBoard
     }
 
     /// <summary>Sets a fault of the wiring now.</summary>
+    /// <returns>Its entry, for <see cref="WiringFaultTookEffect"/>.</returns>
     /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
-    public void ApplyWiringFault(WiringFaultKind kind, string part, double? ohms)
+    public int ApplyWiringFault(WiringFaultKind kind, string part, double? ohms)
     {
-        WiringFaults.Apply(NeedWiring(), kind, part, ohms);
+        int entry = NeedWiring().Apply(kind, part, ohms);
         _wiringRecorder!.Record(NowUs);
+        return entry;
     }
+
+    /// <summary>Whether a fault of the wiring made a difference while it was set.</summary>
+    /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
+    public bool WiringFaultTookEffect(int entry) => NeedWiring().TookEffect(entry);
 
     /// <summary>Takes a fault of the wiring away now.</summary>
     /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
     public void HealWiringFault(WiringFaultKind kind, string part)
     {
-        WiringFaults.Heal(NeedWiring(), kind, part);
+        NeedWiring().Heal(kind, part);
         _wiringRecorder!.Record(NowUs);
     }
 
@@ -198,10 +205,10 @@ public sealed class Bench : IBoard
     private static (CoreRecorder Core, PlantRecorder Plant) MakeRecorders(Trace trace, PlantDescription plant) =>
         (new CoreRecorder(trace, plant.CycleSwitches.Select(cycle => cycle.Name).ToArray()), new PlantRecorder(trace, plant));
 
-    private static SupervisoryWiring? MakeWiring(PlantDescription plant, ulong seed) =>
-        plant.Wiring is { } wiring ? new SupervisoryWiring(wiring, seed) : null;
+    private static FaultedWiring? MakeWiring(PlantDescription plant, ulong seed) =>
+        plant.Wiring is { } wiring ? new FaultedWiring(wiring, seed) : null;
 
-    private SupervisoryWiring NeedWiring() => Wiring ?? throw new InvalidOperationException($"Plant '{_setup.Plant.Name}' has no wiring.");
+    private FaultedWiring NeedWiring() => _faultedWiring ?? throw new InvalidOperationException($"Plant '{_setup.Plant.Name}' has no wiring.");
 
     private static long TickAtOrAfter(long timeUs, long periodUs)
     {

@@ -8,18 +8,20 @@ namespace LubeController.Emulator;
 internal sealed class WiringRecorder
 {
     private readonly Trace _trace;
+    private readonly FaultedWiring _faulted;
     private readonly SupervisoryWiring _wiring;
     private readonly Signal[] _inputs;
     private readonly Signal[] _lamps;
     private readonly Signal[] _blown;
 
     /// <summary>Defines the signals of a wiring.</summary>
-    public WiringRecorder(Trace trace, SupervisoryWiring wiring)
+    public WiringRecorder(Trace trace, FaultedWiring faulted)
     {
         _trace = trace;
-        _wiring = wiring;
-        SupervisoryWiringDescription parts = wiring.Description;
-        _inputs = [.. parts.Inputs.Select((input, index) => trace.Define("supervisory." + input.Name, SignalKind.Step, "1", wiring.StatesOf(index)))];
+        _faulted = faulted;
+        _wiring = faulted.Wiring;
+        SupervisoryWiringDescription parts = _wiring.Description;
+        _inputs = [.. parts.Inputs.Select((input, index) => trace.Define("supervisory." + input.Name, SignalKind.Step, "1", _wiring.StatesOf(index)))];
         _lamps = [.. parts.Lamps.Select(lamp => trace.Define("lit." + lamp.Name, SignalKind.OnOff, "1"))];
         _blown = [.. parts.Fuses.Select(fuse => trace.Define("blown." + fuse.Name, SignalKind.OnOff, "1"))];
     }
@@ -32,19 +34,19 @@ internal sealed class WiringRecorder
             switch (_wiring.Outputs[output])
             {
                 case WiringOutputs.HealthyRelay:
-                    _wiring.SetOutput(output, outputs.HealthyRelay);
+                    _faulted.SetOutput(output, outputs.HealthyRelay);
                     break;
                 case WiringOutputs.Warning:
-                    _wiring.SetOutput(output, outputs.Warning);
+                    _faulted.SetOutput(output, outputs.Warning);
                     break;
                 case WiringOutputs.Lamp:
-                    _wiring.SetOutput(output, outputs.Lamp);
+                    _faulted.SetOutput(output, outputs.Lamp);
                     break;
                 case WiringOutputs.Heartbeat when beats:
-                    _wiring.SetOutputBeating(output);
+                    _faulted.SetOutputBeating(output);
                     break;
                 case WiringOutputs.Heartbeat:
-                    _wiring.SetOutput(output, false);
+                    _faulted.SetOutput(output, false);
                     break;
                 default:
                     throw new System.ArgumentException($"the wiring uses a contact of '{_wiring.Outputs[output]}', which is no output: use one of {string.Join(", ", WiringOutputs.All)}");
@@ -57,6 +59,7 @@ internal sealed class WiringRecorder
     /// <summary>Records every input, lamp and fuse.</summary>
     public void Record(long timeUs)
     {
+        _faulted.NoteEffects();
         for (int index = 0; index < _inputs.Length; index++)
         {
             int before = _inputs[index].Count;

@@ -1,7 +1,5 @@
 using System.Collections.Generic;
-using System.Linq;
 using LubeController.Plant.Electrics.Wiring;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Running;
@@ -19,12 +17,9 @@ public static class BenchWiringFaults
         {
             IReadOnlyList<string> parts = WiringFaults.PartNames(info.Kind, wiring);
             if (parts.Count > 0)
-                faults.Add(new BenchFault(info.Name, parts.ToArray(), Range(info.Ohms), info.Ohms?.Preset));
+                faults.Add(new BenchFault(info.Name, [.. parts], info.Parameter is { } ohms ? PlantFaults.RangeOf(ohms) : null, info.Parameter?.Default) { Needs = info.Needs });
         }
 
         return faults;
     }
-
-    private static QuantityRange? Range(OhmsRange? ohms) =>
-        ohms is null ? null : new QuantityRange(UnitFamily.Resistance, ohms.Minimum, ohms.Maximum, UnitFamily.Resistance.SiUnit);
 }

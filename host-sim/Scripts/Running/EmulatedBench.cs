@@ -54,7 +54,11 @@ public sealed class EmulatedBench : IScriptBench
             TicksCovered = bench.TicksCovered,
             PlantEvents = bench.Plant.EventCount,
             ScanBoundReached = bench.BoundReached,
-            IdleFaults = [.. driver.Applied.Where(applied => !bench.Plant.FaultLog.Entries[applied.Entry].TookEffect).Select(applied => applied.Step)],
+            IdleFaults =
+            [
+                .. driver.Applied.Where(applied => !bench.Plant.FaultLog.Entries[applied.Entry].TookEffect).Select(applied => applied.Step),
+                .. driver.AppliedToWiring.Where(applied => !bench.WiringFaultTookEffect(applied.Entry)).Select(applied => applied.Step),
+            ],
         };
     }
 
@@ -65,6 +69,9 @@ public sealed class EmulatedBench : IScriptBench
 
         /// <summary>Each step that set a fault, and its entry in the plant's log of faults.</summary>
         public List<(Step Step, int Entry)> Applied { get; } = [];
+
+        /// <summary>Each step that set a fault of the wiring, and its entry there.</summary>
+        public List<(Step Step, int Entry)> AppliedToWiring { get; } = [];
 
         public long NextActionUs => Schedule.NextDueUs;
 
@@ -85,10 +92,11 @@ public sealed class EmulatedBench : IScriptBench
             switch (action)
             {
                 case SetFault fault when WiringFaults.Find(fault.Kind.Name) is { } ofWiring:
-                    bench.ApplyWiringFault(ofWiring.Kind, fault.Part, fault.MagnitudeSi);
+                    AppliedToWiring.Add((step, bench.ApplyWiringFault(ofWiring.Kind, fault.Part, fault.MagnitudeSi)));
                     break;
                 case HealFault heal when WiringFaults.Find(heal.Kind.Name) is { } ofWiring:
-                    bench.HealWiringFault(ofWiring.Kind, heal.Part);
+                    foreach (string part in heal.AnyPart ? heal.Kind.Parts : [heal.Part])
+                        bench.HealWiringFault(ofWiring.Kind, part);
                     break;
                 case SetFault fault:
                     Applied.Add((step, bench.Plant.ApplyFault(KindOf(fault.Kind), fault.Part, fault.MagnitudeSi, fault.SecondSi)));

@@ -16,11 +16,15 @@ public sealed class SupervisoryWiring
     // Below half its rated current a filament does not glow to speak of; assumed.
     private const double GlowShare = 0.5;
 
+    // A terminal that moved by more than this was changed by a fault.
+    private const double DifferenceV = 1e-3;
+
     // Enough for every state that a few relays go through while they buzz.
     private const int BuzzRounds = 16;
 
     private readonly Circuit _circuit = new();
     private readonly Dictionary<string, int> _terminals = new(StringComparer.Ordinal);
+    private readonly List<int> _nodes = [];
     private readonly WiringContactState[] _contacts;
     private readonly SupervisoryInput[] _inputs;
     private readonly int[] _fuses;
@@ -48,6 +52,7 @@ public sealed class SupervisoryWiring
         _beating = new bool[Outputs.Count];
         Array.Fill(_normallyClosedClosed, true);
         _terminals.Add(description.Supplies[0].Minus, Circuit.Ground);
+        _nodes.Add(Circuit.Ground);
         foreach (WiringSupply supply in description.Supplies)
             _circuit.AddVoltageSource(supply.Name, Node(supply.Plus), Node(supply.Minus), supply.VoltageV, supply.InsideOhms);
         _supplyNode = Node(description.Supplies[0].Plus);
@@ -285,12 +290,52 @@ public sealed class SupervisoryWiring
         }
     }
 
+    /// <summary>Takes over the contacts' positions of the same wiring built anew.</summary>
+    internal void TakeOutputs(SupervisoryWiring other)
+    {
+        for (int output = 0; output < Outputs.Count; output++)
+        {
+            SetOutputSides(output, other._normallyOpenClosed[output], other._normallyClosedClosed[output]);
+            if (other._beating[output])
+                SetOutputBeating(output);
+        }
+    }
+
+    /// <summary>Whether a terminal, an input or a fuse differs from that of the same wiring under other faults.</summary>
+    internal bool DiffersFrom(SupervisoryWiring other)
+    {
+        Read();
+        other.Read();
+        for (int node = 0; node < _terminals.Count; node++)
+        {
+            double here = _circuit.VoltageV(_nodes[node]);
+            double there = other._circuit.VoltageV(other._nodes[node]);
+            if (double.IsNaN(here) != double.IsNaN(there) || Math.Abs(here - there) > DifferenceV)
+                return true;
+        }
+
+        for (int input = 0; input < _inputs.Length; input++)
+        {
+            if (_inputs[input].State != other._inputs[input].State)
+                return true;
+        }
+
+        for (int fuse = 0; fuse < _fuses.Length; fuse++)
+        {
+            if (_circuit.IsBlown(_fuses[fuse]) != other._circuit.IsBlown(other._fuses[fuse]))
+                return true;
+        }
+
+        return false;
+    }
+
     private int Node(string terminal)
     {
         if (!_terminals.TryGetValue(terminal, out int node))
         {
             node = _circuit.AddNode(terminal);
             _terminals.Add(terminal, node);
+            _nodes.Add(node);
         }
 
         return node;

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Plant.Faults;
 
 namespace LubeController.Plant.Electrics.Wiring;
 
@@ -10,21 +11,23 @@ public static class WiringFaults
     /// <summary>Stands between the two wires of a bridge in its part's name.</summary>
     public const char Bridge = '+';
 
-    private static readonly OhmsRange Touch = new(1e-3, 1e6, 0.1);
-    private static readonly OhmsRange Series = new(1e-3, 1e9, 10_000);
+    private const string Flow = "a current through the part, or a voltage across it, that the sound one would not leave so";
+
+    private static readonly FaultParameter Touch = new("resistance", "resistance where they touch", "ohm", 1e-3, 1e6, 0.1);
+    private static readonly FaultParameter Series = new("resistance", "resistance added", "ohm", 1e-3, 1e9, 10_000);
 
     /// <summary>All kinds, in the order of <see cref="WiringFaultKind"/>.</summary>
     public static IReadOnlyList<WiringFaultInfo> All { get; } =
     [
-        new(WiringFaultKind.WireOpen, "wire-open", "the wire conducts no more", "a wire out of its terminal, or nothing", null),
-        new(WiringFaultKind.WireResistive, "wire-resistive", "the wire has a resistance more", "a green or brown terminal, a warm one under load", Series),
-        new(WiringFaultKind.WireBridged, "wire-bridged", "two wires touch", "crushed or chafed cable, water in a box", Touch),
-        new(WiringFaultKind.WireShortedToSupply, "wire-shorted-to-supply", "the wire touches the supply's plus", "crushed or chafed cable, a lamp that never goes out", Touch),
-        new(WiringFaultKind.WireShortedToGround, "wire-shorted-to-ground", "the wire touches ground", "crushed or chafed cable, a blown fuse", Touch),
-        new(WiringFaultKind.ContactWelded, "contact-welded", "the contact stays closed and holds the other side open", "a relay that clicks without effect", null),
-        new(WiringFaultKind.ContactResistive, "contact-resistive", "the closed contact has a resistance more", "a lamp that glows dimly, or nothing", Series),
-        new(WiringFaultKind.LampBlown, "lamp-blown", "the lamp conducts no more", "a lamp that stays dark", null),
-        new(WiringFaultKind.FuseBlown, "fuse-blown", "the fuse conducts no more", "everything behind it is dead", null),
+        new(WiringFaultKind.WireOpen, "wire-open", "the wire", FaultManner.Off, "The wire conducts no more.", "A wire out of its terminal, or nothing.", Flow, null),
+        new(WiringFaultKind.WireResistive, "wire-resistive", "the wire", FaultManner.Wrong, "The wire has a resistance more.", "A green or brown terminal, warm under load.", Flow, Series),
+        new(WiringFaultKind.WireBridged, "wire-bridged", "two wires", FaultManner.Wrong, "Two wires touch.", "Crushed or chafed cable, water in a box.", Flow, Touch) { HealingNote = "Parted at once when repaired; a fuse that blew stays blown." },
+        new(WiringFaultKind.WireShortedToSupply, "wire-shorted-to-supply", "the wire", FaultManner.Wrong, "The wire touches the supply's plus.", "Crushed or chafed cable, a lamp that never goes out.", Flow, Touch) { HealingNote = "Parted at once when repaired; a fuse that blew stays blown." },
+        new(WiringFaultKind.WireShortedToGround, "wire-shorted-to-ground", "the wire", FaultManner.Wrong, "The wire touches ground.", "Crushed or chafed cable, a blown fuse.", Flow, Touch) { HealingNote = "Parted at once when repaired; a fuse that blew stays blown." },
+        new(WiringFaultKind.ContactWelded, "contact-welded", "the contact", FaultManner.Stuck, "The contact stays closed and holds the other side open.", "A relay that clicks without effect.", Flow, null) { HealingNote = "Follows its relay again at once when replaced." },
+        new(WiringFaultKind.ContactResistive, "contact-resistive", "the contact", FaultManner.Wrong, "The closed contact has a resistance more.", "A lamp that glows dimly, or nothing.", Flow, Series),
+        new(WiringFaultKind.LampBlown, "lamp-blown", "the lamp", FaultManner.Off, "The lamp conducts no more.", "A lamp that stays dark.", Flow, null) { HealingNote = "Lights again at once when replaced." },
+        new(WiringFaultKind.FuseBlown, "fuse-blown", "the fuse", FaultManner.Off, "The fuse conducts no more.", "Everything behind it is dead.", Flow, null) { HealingNote = "Conducts again at once when replaced; it blows again if its cause persists." },
     ];
 
     /// <summary>The kind of a name, or null.</summary>
@@ -54,7 +57,7 @@ public static class WiringFaults
     /// <param name="ohms">Its resistance; the preset where null, nothing where it has none.</param>
     /// <exception cref="ArgumentException">No such part.</exception>
     public static void Apply(SupervisoryWiring wiring, WiringFaultKind kind, string part, double? ohms = null) =>
-        Put(wiring, kind, part, on: true, ohms ?? Of(kind).Ohms?.Preset ?? 0);
+        Put(wiring, kind, part, on: true, ohms ?? Of(kind).Parameter?.Default ?? 0);
 
     /// <summary>Takes a fault away.</summary>
     /// <exception cref="ArgumentException">No such part.</exception>
