@@ -5,22 +5,47 @@ using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.PlantFiles;
 
-/// <summary>Reads the divider of a plant file, its joins and its outlets.</summary>
+/// <summary>Reads the dividers of a plant file, with sections and joins.</summary>
 internal sealed class DividerReader(MapReader file, ProblemList problems)
 {
-    private const int MostSections = 64;
+    internal const int MostSections = 64;
+    private const int MostSecondaries = 16;
     private static readonly string[] OutletWords = ["twin", "single"];
 
     /// <summary>The two sides, by value.</summary>
     public static string[] Sides { get; } = ["L", "R"];
 
-    /// <summary>The divider, or null where a problem was added.</summary>
+    /// <summary>The main divider; none where injectors stand in its place; null where a problem was added.</summary>
     public DividerDescription? Read()
     {
+        if (!file.Has("divider") && file.Has("injectors"))
+            return DividerDescription.None;
+        return One(file, "write it with its sections, or injectors with outlets");
+    }
+
+    /// <summary>The dividers that outlets of others feed; those with a problem are left out.</summary>
+    public IReadOnlyList<SecondaryDividerDescription> Secondaries()
+    {
+        var secondaries = new List<SecondaryDividerDescription>();
+        foreach (MapReader group in file.Groups("secondary-dividers", PlantKeys.Secondary, MostSecondaries))
+        {
+            string name = PlantNames.Need(group, "name", "left-side");
+            string feeder = PlantNames.Need(group, "fed-by", "m1L");
+            double volume = PlantReader.Need(group, "volume", PlantRanges.LineVolume);
+            double modulus = PlantReader.Need(group, "bulk-modulus", PlantRanges.BulkModulus);
+            if (One(group, "write it with its sections") is { } divider)
+                secondaries.Add(new SecondaryDividerDescription { Name = name, FedBy = feeder, VolumeM3 = volume, BulkModulusPa = modulus, Divider = divider });
+        }
+
+        return secondaries;
+    }
+
+    private DividerDescription? One(MapReader owner, string remedy)
+    {
         int before = problems.Count;
-        if (!file.Has("divider"))
-            file.Missing("divider", "write it with its sections");
-        if (file.Group("divider", PlantKeys.Divider) is not { } group)
+        if (!owner.Has("divider"))
+            owner.Missing("divider", remedy);
+        if (owner.Group("divider", PlantKeys.Divider) is not { } group)
             return null;
         if (!group.Has("sections"))
             group.Missing("sections", "write at least three, each with name and volume-per-stroke");
@@ -30,28 +55,11 @@ internal sealed class DividerReader(MapReader file, ProblemList problems)
             Sections = Sections(group).ToList(),
             Joins = Joins(group).ToList(),
             StrokeFlowLimitM3PerS = group.Quantity("stroke-flow-limit", PlantRanges.StrokeFlow)?.Si ?? plain.StrokeFlowLimitM3PerS,
+            HalfLimitLossPa = group.Quantity("half-limit-loss", PlantRanges.HalfLimitLoss)?.Si ?? plain.HalfLimitLossPa,
             LandClearanceFlowM3PerS = group.Quantity("land-clearance", PlantRanges.Clearance)?.Si,
+            IndicatorSection = group.Has("indicator") ? PlantNames.Need(group, "indicator", "1") : null,
         };
         return problems.Count == before ? divider : null;
-    }
-
-    /// <summary>The outlets written, or where none are, one for each group of connected ports, named for its first port.</summary>
-    public IReadOnlyList<OutletDescription> Outlets(DividerDescription divider)
-    {
-        if (!file.Has("outlets"))
-            return PortGroups.DefaultOutlets(divider);
-        var outlets = new List<OutletDescription>();
-        foreach (MapReader group in file.Groups("outlets", PlantKeys.Outlet, 2 * MostSections))
-        {
-            outlets.Add(new OutletDescription
-            {
-                Name = PlantNames.Need(group, "name", "drive-end-bearing"),
-                Ports = Ports(group),
-                BackPressurePa = group.Quantity("back-pressure", PlantRanges.Resistance)?.Si ?? 0.0,
-            });
-        }
-
-        return outlets;
     }
 
     private static IEnumerable<SectionDescription> Sections(MapReader divider)
@@ -65,6 +73,8 @@ internal sealed class DividerReader(MapReader file, ProblemList problems)
                 VolumePerStrokeM3 = PlantReader.Need(group, "volume-per-stroke", PlantRanges.Stroked),
                 Outlets = (SectionOutlets)(group.Choice("outlets", OutletWords) ?? (int)plain.Outlets),
                 BreakawayPa = group.Quantity("breakaway", PlantRanges.Resistance)?.Si ?? plain.BreakawayPa,
+                FrictionPa = group.Quantity("friction", PlantRanges.Resistance)?.Si,
+                BypassM3PerSPa = group.Quantity("bypass", PlantRanges.Leakage)?.Si ?? plain.BypassM3PerSPa,
                 InitialTravel = group.Quantity("initial-travel", PlantRanges.Part)?.Si ?? plain.InitialTravel,
                 FlowShare = group.Quantity("flow-share", PlantRanges.Weight)?.Si ?? plain.FlowShare,
             };
@@ -81,21 +91,5 @@ internal sealed class DividerReader(MapReader file, ProblemList problems)
             string second = PlantNames.Need(group, "second", "2");
             yield return new JoinDescription(first, second, (Side)(group.Choice("side", Sides) ?? 0));
         }
-    }
-
-    private List<PortDescription> Ports(MapReader outlet)
-    {
-        var ports = new List<PortDescription>();
-        if (!outlet.Has("ports"))
-            outlet.Missing("ports", "write a list of sections with sides, for instance [1L, 1R]");
-        foreach (YamlNode item in outlet.List("ports", 2 * MostSections))
-        {
-            if (item is ScalarNode { Text.Length: > 1 } port && port.Text[^1] is 'L' or 'R' && PlantNames.IsName(port.Text))
-                ports.Add(new PortDescription(port.Text[..^1], port.Text[^1] == 'L' ? Side.L : Side.R));
-            else
-                problems.Add(item, "a port is a section's name with L or R", "write for instance 2L");
-        }
-
-        return ports;
     }
 }

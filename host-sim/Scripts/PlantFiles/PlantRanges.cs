@@ -24,6 +24,24 @@ internal static class PlantRanges
     public static readonly QuantityRange StrokeFlow = new(UnitFamily.Flow, 0.06, 600_000, "cm3/min");
     public static readonly QuantityRange Clearance = new(UnitFamily.Flow, 0.00000006, 600_000, "cm3/min");
     public static readonly QuantityRange Trip = new(UnitFamily.Pressure, 0, 1000, "bar");
+    public static readonly QuantityRange GasExponent = new(UnitFamily.Ratio, 1, 1.67, "1");
+    public static readonly QuantityRange TubeLength = new(UnitFamily.Length, 0.01, 1000, "m");
+    public static readonly QuantityRange OutletLength = new(UnitFamily.Length, 0, 1000, "m");
+    public static readonly QuantityRange TubeBore = new(UnitFamily.Length, 0.5, 100, "mm");
+    public static readonly QuantityRange WallModulus = new(UnitFamily.Pressure, 1, 10_000_000, "MPa");
+    public static readonly QuantityRange StrainerLoss = new(UnitFamily.Pressure, 0, 100, "bar");
+    public static readonly QuantityRange Override = new(UnitFamily.Pressure, 0, 1000, "bar");
+    public static readonly QuantityRange Reseat = new(UnitFamily.Pressure, 1e-5, 1000, "bar");
+    public static readonly QuantityRange HalfLimitLoss = new(UnitFamily.Pressure, 1e-5, 100, "bar");
+    public static readonly QuantityRange Leakage = new(UnitFamily.Leakage, 0, 6000, "cm3/min/bar");
+    public static readonly QuantityRange VentFlow = new(UnitFamily.Leakage, 0.006, 6_000_000, "cm3/min/bar");
+    public static readonly QuantityRange FillingLoss = new(UnitFamily.Ratio, 0, 10, "1");
+    public static readonly QuantityRange SpeedSag = new(UnitFamily.PerPressure, 0, 10, "%/bar");
+    public static readonly QuantityRange EntrainedAir = new(UnitFamily.Ratio, 0, 20, "%");
+    public static readonly QuantityRange ReadingRange = new(UnitFamily.Pressure, 1, 1000, "bar");
+    public static readonly QuantityRange ReadingLag = new(UnitFamily.Time, 0, 60, "s");
+    public static readonly QuantityRange Discharge = new(UnitFamily.Pressure, 0.1, 500, "bar");
+    public static readonly QuantityRange RechargeTime = new(UnitFamily.Time, 0.001, 3600, "s");
     public static readonly QuantityRange ShaftSpeed = new(UnitFamily.Speed, 0, 60_000, "rpm");
     public static readonly QuantityRange ShortestPulse = new(UnitFamily.Time, 0, 1, "s");
 }

@@ -42,13 +42,20 @@ public sealed class PlantReader
         LubricantDescription? lubricant = Lubricant();
         ReservoirDescription? reservoir = Reservoir();
         PumpDescription? pump = new PumpReader(_file, _problems).Read();
-        LineDescription? line = Line();
-        ReliefDescription? relief = Relief();
-        DividerDescription? divider = new DividerReader(_file, _problems).Read();
-        IReadOnlyList<OutletDescription>? outlets = divider == null ? null : new DividerReader(_file, _problems).Outlets(divider);
+        var lineReader = new LineReader(_file);
+        LineDescription? line = lineReader.Line();
+        ReliefDescription? relief = lineReader.Relief();
+        VentValveDescription? vent = lineReader.VentValve();
+        var dividerReader = new DividerReader(_file, _problems);
+        DividerDescription? divider = dividerReader.Read();
+        IReadOnlyList<SecondaryDividerDescription> secondaries = dividerReader.Secondaries();
+        IReadOnlyList<InjectorDescription> injectors = new InjectorReader(_file).Read();
+        IReadOnlyList<OutletDescription> outlets = divider == null ? [] : new OutletReader(_file, _problems).Read(divider, secondaries);
         var switches = CycleSwitches().ToList();
-        PressureSwitchDescription? pressure = PressureSwitch();
-        bool transmitter = _file.Either("pressure-transmitter", "yes", "no") ?? false;
+        var pressureReader = new PressureReader(_file);
+        PressureSwitchDescription? pressure = pressureReader.Switch();
+        PressureTransmitterDescription? transmitter = pressureReader.Reading("pressure-transmitter");
+        PressureTransmitterDescription? gauge = pressureReader.Reading("pressure-gauge");
         ShaftDescription? shaft = Shaft();
         SupervisoryWiringDescription? wiring = WiringReader.ReadInPlant(_file, _problems);
         double temperature = _file.Quantity("temperature", PlantRanges.Temperature)?.Si ?? 293.15;
@@ -62,11 +69,16 @@ public sealed class PlantReader
             Pump = pump!,
             Line = line!,
             Relief = relief!,
+            VentValve = vent,
             Divider = divider,
-            Outlets = outlets!,
+            Secondaries = secondaries,
+            Injectors = injectors,
+            Outlets = outlets,
             CycleSwitches = switches,
             PressureSwitch = pressure,
-            HasPressureTransmitter = transmitter,
+            HasPressureTransmitter = transmitter != null,
+            Transmitter = transmitter ?? new PressureTransmitterDescription(),
+            Gauge = gauge,
             Shaft = shaft,
             Wiring = wiring,
             TemperatureK = temperature,
@@ -83,11 +95,11 @@ public sealed class PlantReader
     }
 
     private LubricantDescription? Lubricant() =>
-        NeedGroup("lubricant", LubricantKeys.InPlant) is { } group ? LubricantReader.ReadInPlant(group, _problems) : null;
+        NeedGroup(_file, "lubricant", LubricantKeys.InPlant) is { } group ? LubricantReader.ReadInPlant(group, _problems) : null;
 
     private ReservoirDescription? Reservoir()
     {
-        if (NeedGroup("reservoir", PlantKeys.Reservoir) is not { } group)
+        if (NeedGroup(_file, "reservoir", PlantKeys.Reservoir) is not { } group)
             return null;
         return new ReservoirDescription
         {
@@ -96,26 +108,12 @@ public sealed class PlantReader
             LowLevelM3 = Need(group, "low-level", PlantRanges.Reservoir),
             EmptyLevelM3 = Need(group, "empty-level", PlantRanges.Reservoir),
             LevelHysteresisM3 = group.Quantity("level-hysteresis", PlantRanges.Reservoir)?.Si ?? 0.0,
+            AeratesBelowM3 = group.Quantity("aerates-below", PlantRanges.Reservoir)?.Si ?? 0.0,
+            EntrainedAir = group.Quantity("entrained-air", PlantRanges.EntrainedAir)?.Si ?? 0.0,
             LowContact = Contact(group, "low-contact"),
             EmptyContact = Contact(group, "empty-contact"),
         };
     }
-
-    private LineDescription? Line()
-    {
-        if (NeedGroup("line", PlantKeys.Line) is not { } group)
-            return null;
-        return new LineDescription
-        {
-            VolumeM3 = Need(group, "volume", PlantRanges.LineVolume),
-            BulkModulusPa = Need(group, "bulk-modulus", PlantRanges.BulkModulus),
-            AirM3 = group.Quantity("air", PlantRanges.Air)?.Si ?? 0.0,
-        };
-    }
-
-    private ReliefDescription? Relief() => NeedGroup("relief-valve", PlantKeys.Relief) is { } group
-        ? new ReliefDescription { OpeningPressurePa = Need(group, "opening-pressure", PlantRanges.Opening) }
-        : null;
 
     private IEnumerable<CycleSwitchDescription> CycleSwitches()
     {
@@ -134,15 +132,6 @@ public sealed class PlantReader
         }
     }
 
-    private PressureSwitchDescription? PressureSwitch() => _file.Group("pressure-switch", PlantKeys.PressureSwitch) is { } group
-        ? new PressureSwitchDescription
-        {
-            TripPa = Need(group, "trip", PlantRanges.Trip),
-            ResetPa = Need(group, "reset", PlantRanges.Trip),
-            Contact = Contact(group, "contact"),
-        }
-        : null;
-
     private ShaftDescription? Shaft()
     {
         if (_file.Group("shaft", PlantKeys.Shaft) is not { } group)
@@ -157,14 +146,14 @@ public sealed class PlantReader
         };
     }
 
-    private MapReader? NeedGroup(string key, KeySet keys)
+    internal static MapReader? NeedGroup(MapReader file, string key, KeySet keys)
     {
-        if (!_file.Has(key))
-            _file.Missing(key, $"write it with {NearestName.Some(keys.Keys)}");
-        return _file.Group(key, keys);
+        if (!file.Has(key))
+            file.Missing(key, $"write it with {NearestName.Some(keys.Keys)}");
+        return file.Group(key, keys);
     }
 
-    private static SwitchContact Contact(MapReader group, string key) => (SwitchContact)(group.Choice(key, Contacts) ?? 0);
+    internal static SwitchContact Contact(MapReader group, string key) => (SwitchContact)(group.Choice(key, Contacts) ?? 0);
 
     internal static double Need(MapReader group, string key, QuantityRange range)
     {

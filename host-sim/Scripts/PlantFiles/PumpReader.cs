@@ -36,6 +36,10 @@ internal sealed class PumpReader(MapReader file, ProblemList problems)
         return plain with
         {
             VolumetricEfficiency = group.Quantity("volumetric-efficiency", PlantRanges.Efficiency)?.Si ?? plain.VolumetricEfficiency,
+            SlipM3PerSPa = group.Quantity("slip", PlantRanges.Leakage)?.Si ?? plain.SlipM3PerSPa,
+            FillingLoss = group.Quantity("filling-loss", PlantRanges.FillingLoss)?.Si ?? plain.FillingLoss,
+            SpeedSagPerPa = group.Quantity("speed-sag", PlantRanges.SpeedSag)?.Si ?? plain.SpeedSagPerPa,
+            DeadVolume = group.Quantity("dead-volume", PlantRanges.Part)?.Si ?? plain.DeadVolume,
             DeliverySegments = (int)(group.Whole("delivery-segments", 1, 64) ?? plain.DeliverySegments),
             InitialAngle = group.Quantity("initial-angle", PlantRanges.Part)?.Si ?? plain.InitialAngle,
         };

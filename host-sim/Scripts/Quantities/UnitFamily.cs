@@ -76,7 +76,7 @@ public sealed class UnitFamily
     public static UnitFamily TemperatureDifference { get; } = new UnitFamily("a temperature difference", "K", "-20 K")
         .With("K", value => value, value => value);
 
-    /// <summary>Leakage that grows with the pressure; cubic metre per second and pascal inside.</summary>
+    /// <summary>Flow that grows with the pressure, as through a leak or a valve; cubic metre per second and pascal inside.</summary>
     public static UnitFamily Leakage { get; } = MakeLeakage();
 
     /// <summary>Length; metre inside.</summary>
@@ -136,12 +136,18 @@ public sealed class UnitFamily
         .With("Hz", value => value, value => value)
         .With("kHz", value => UnitsNet.Frequency.From(value, FrequencyUnit.Kilohertz).Hertz, value => UnitsNet.Frequency.From(value, FrequencyUnit.Hertz).Kilohertz);
 
+    /// <summary>Change for each unit of pressure, as a fraction; per pascal inside.</summary>
+    public static UnitFamily PerPressure { get; } = new UnitFamily("a fraction per pressure", "1/Pa", "0.05 %/bar")
+        .With("%/bar", value => Ratio.ToSi(value, "%") / PascalsOfOneBar, value => Ratio.FromSi(value * PascalsOfOneBar, "%"))
+        .With("1/bar", value => value / PascalsOfOneBar, value => value * PascalsOfOneBar)
+        .With("1/Pa", value => value, value => value);
+
     /// <summary>A plain number that counts something.</summary>
     public static UnitFamily Count { get; } = new UnitFamily("a count", "1", "3")
         .With("1", value => value, value => value);
 
     /// <summary>Every family with units of its own.</summary>
-    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, KinematicViscosity, Consistency, Density, PerKelvin, Ratio, Leakage, TemperatureDifference, Voltage, Current, Resistance, Power, Frequency];
+    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, KinematicViscosity, Consistency, Density, PerKelvin, PerPressure, Ratio, Leakage, TemperatureDifference, Voltage, Current, Resistance, Power, Frequency];
 
     /// <summary>Name with its article, for messages, for instance <c>a pressure</c>.</summary>
     public string Name { get; }
@@ -221,7 +227,7 @@ public sealed class UnitFamily
 
     private static UnitFamily MakeLeakage()
     {
-        var family = new UnitFamily("a leakage", "m3/s/Pa", "0.6 cm3/min/bar");
+        var family = new UnitFamily("a flow per pressure", "m3/s/Pa", "0.6 cm3/min/bar");
         foreach (string flow in (string[])["cm3/min", "mm3/min", "mm3/s", "cm3/s"])
             family.With($"{flow}/bar", value => Flow.ToSi(value, flow) / PascalsOfOneBar, value => Flow.FromSi(value * PascalsOfOneBar, flow));
         return family.With("m3/s/Pa", value => value, value => value);

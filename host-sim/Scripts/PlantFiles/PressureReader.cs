@@ -1,0 +1,41 @@
+using LubeController.Plant.Description;
+using LubeController.Scripts.Reading;
+
+namespace LubeController.Scripts.PlantFiles;
+
+/// <summary>Reads what a plant file says of pressure switch, transmitter and gauge.</summary>
+internal sealed class PressureReader(MapReader file)
+{
+    private static readonly string[] Places = ["pump", "end"];
+
+    /// <summary>The pressure switch, or null where none is written.</summary>
+    public PressureSwitchDescription? Switch() => file.Group("pressure-switch", PlantKeys.PressureSwitch) is { } group
+        ? new PressureSwitchDescription
+        {
+            TripPa = PlantReader.Need(group, "trip", PlantRanges.Trip),
+            ResetPa = PlantReader.Need(group, "reset", PlantRanges.Trip),
+            Place = Place(group),
+            Contact = PlantReader.Contact(group, "contact"),
+        }
+        : null;
+
+    /// <summary>
+    /// A transmitter or gauge, or null where none is fitted: <c>yes</c> is one as the description has it by default,
+    /// a group says more of it.
+    /// </summary>
+    public PressureTransmitterDescription? Reading(string key)
+    {
+        var plain = new PressureTransmitterDescription();
+        if (file.Map[key] is not MapNode)
+            return file.Either(key, "yes", "no") ?? false ? plain : null;
+        MapReader group = file.Group(key, PlantKeys.PressureReading)!;
+        return new PressureTransmitterDescription
+        {
+            RangePa = group.Quantity("range", PlantRanges.ReadingRange)?.Si ?? plain.RangePa,
+            LagS = group.Quantity("lag", PlantRanges.ReadingLag)?.Si ?? plain.LagS,
+            Place = Place(group),
+        };
+    }
+
+    private static LinePlace Place(MapReader group) => (LinePlace)(group.Choice("place", Places) ?? (int)LinePlace.Pump);
+}
