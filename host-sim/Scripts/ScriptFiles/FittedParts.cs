@@ -21,6 +21,7 @@ internal static class FittedParts
         Check(wanted <= plant.CycleSwitches.Count, $"{wanted} cycle switches ('cycle-switches')", $"{plant.CycleSwitches.Count}");
         Check(!settings.Values.Is(SettingField.ShaftFitted) || plant.Shaft != null, "a shaft switch ('shaft-switch')", "no shaft");
         Check(!settings.Values.Is(SettingField.PressureTransmitterFitted) || plant.HasPressureTransmitter, "a pressure transmitter ('pressure-transmitter')", "none");
+        Check(settings.Values.DoseMode != DoseMode.Pressure || plant.VentValve != null, "a vent valve ('dose-by: pressure')", "none");
         Check(settings.Values.PressureSwitchUse == PressureSwitchUse.Nothing || plant.PressureSwitch != null, "a pressure switch ('pressure-switch-shows')", "none");
 
         void Check(bool fits, string asked, string has)

@@ -98,6 +98,145 @@ public sealed class PlantReaderTests
         Assert.Equal(["1L", "2L", "4L", "1R", "2R", "3R"], PlantReader.Read(path, new ProblemList())!.Plant.Outlets.Select(outlet => outlet.Name));
     }
 
+    [Fact]
+    public void Tubes_leakages_and_losses_reach_the_description_in_si()
+    {
+        PlantDescription plant = Read("tubes.plant.yaml");
+        Assert.Equal((2e-4, 0.02), (plant.Reservoir.AeratesBelowM3, plant.Reservoir.EntrainedAir));
+        var cam = Assert.IsType<CamPumpDescription>(plant.Pump);
+        Assert.Equal((1e-14, 0.1, 5e-9, 0.1), (Round(cam.SlipM3PerSPa), cam.FillingLoss, Round(cam.SpeedSagPerPa), cam.DeadVolume));
+        Assert.Equal((1.2, 2e5, 2e-7), (plant.Line.GasExponent, plant.Line.StrainerLossPa, Round(plant.Line.StrainerFlowM3PerS)));
+        Assert.Equal([new LineSegmentDescription { LengthM = 3, BoreM = 8e-3, WallModulusPa = 35e9, Cells = 2 }, new LineSegmentDescription { LengthM = 1.5, BoreM = 6e-3 }], plant.Line.Segments);
+        Assert.Equal(new ReliefDescription { OpeningPressurePa = 2e7, OverridePa = 2e6, RatedFlowM3PerS = 5e-7, ReseatPressurePa = 1.7e7 }, plant.Relief with { RatedFlowM3PerS = Round(plant.Relief.RatedFlowM3PerS) });
+        Assert.Equal((3e5, "4"), (plant.Divider.HalfLimitLossPa, plant.Divider.IndicatorSection));
+        SectionDescription section = plant.Divider.Sections[0];
+        Assert.Equal((9e5, 7e5, 1e-15), (section.BreakawayPa, section.FrictionPa, Round(section.BypassM3PerSPa)));
+        OutletDescription outlet = plant.Outlets[0];
+        Assert.Equal((1e6, 3e5, 4.0, 3e-3), (outlet.BackPressurePa, outlet.CheckValvePa, outlet.LineLengthM, outlet.LineBoreM));
+        Assert.Equal((2.0, 4e-3), (plant.Outlets[1].LineLengthM, plant.Outlets[1].LineBoreM));
+        Assert.Equal(LinePlace.End, plant.PressureSwitch!.Place);
+        Assert.Equal(new PressureTransmitterDescription { RangePa = 2.5e7, LagS = 0.2, Place = LinePlace.End }, plant.Transmitter);
+        Assert.Equal(new PressureTransmitterDescription { RangePa = 3e7 }, plant.Gauge);
+    }
+
+    [Fact]
+    public void What_a_plant_file_does_not_say_stays_as_the_description_has_it()
+    {
+        PlantDescription plant = Read("salt.plant.yaml");
+        Assert.Equal(new LineDescription { VolumeM3 = plant.Line.VolumeM3, BulkModulusPa = 3e8, Segments = plant.Line.Segments }, plant.Line);
+        Assert.Empty(plant.Line.Segments);
+        Assert.Equal(new ReliefDescription { OpeningPressurePa = 2e7 }, plant.Relief);
+        Assert.Equal(new SectionDescription { Name = "1", VolumePerStrokeM3 = plant.Divider.Sections[0].VolumePerStrokeM3 }, plant.Divider.Sections[0]);
+        Assert.Equal(new PressureTransmitterDescription(), plant.Transmitter);
+        Assert.Equal((null, null, 0, 0), (plant.Gauge, plant.VentValve, plant.Secondaries.Count, plant.Injectors.Count));
+        Assert.Equal(new DividerDescription { Sections = [] }.HalfLimitLossPa, plant.Divider.HalfLimitLossPa);
+        PlantDescription cam = Read("cam.plant.yaml");
+        var plain = new CamPumpDescription { PistonBoreM = 1, StrokeM = 1, SpeedRevPerS = 1 };
+        var read = (CamPumpDescription)cam.Pump;
+        Assert.Equal((plain.SlipM3PerSPa, plain.FillingLoss, plain.SpeedSagPerPa, plain.DeadVolume), (read.SlipM3PerSPa, read.FillingLoss, read.SpeedSagPerPa, read.DeadVolume));
+    }
+
+    [Fact]
+    public void A_secondary_divider_reaches_the_description()
+    {
+        SecondaryDividerDescription secondary = Assert.Single(Read("secondaries.plant.yaml").Secondaries);
+        Assert.Equal(("left", "left-feed", 3e-5, 1.2e9), (secondary.Name, secondary.FedBy, Round(secondary.VolumeM3), secondary.BulkModulusPa));
+        Assert.Equal([("a1", SectionOutlets.Twin), ("a2", SectionOutlets.Twin), ("a3", SectionOutlets.Single)], secondary.Divider.Sections.Select(section => (section.Name, section.Outlets)));
+    }
+
+    [Fact]
+    public void Injectors_and_a_vent_valve_stand_in_the_place_of_a_divider()
+    {
+        PlantDescription plant = Read("injectors.plant.yaml");
+        Assert.Empty(plant.Divider.Sections);
+        Assert.Equal(
+            [
+                new InjectorDescription { Name = "i1", Outlet = "chain-left", VolumeM3 = 2e-7, DischargePa = 3e6, RechargePa = 8e5, RechargeS = 2, Segment = 1 },
+                new InjectorDescription { Name = "i2", Outlet = "chain-right", VolumeM3 = 4e-7, DischargePa = 3.5e6, RechargePa = 1e6, Segment = 2 },
+            ],
+            plant.Injectors.Select(injector => injector with { VolumeM3 = Round(injector.VolumeM3) }));
+        Assert.Equal(new VentValveDescription { OpenM3PerSPa = 5e-12, NormallyOpen = false }, plant.VentValve! with { OpenM3PerSPa = Round(plant.VentValve.OpenM3PerSPa) });
+        Assert.Equal(["chain-left", "chain-right"], plant.Outlets.Select(outlet => outlet.Name));
+        Assert.Equal((3.0, 0, LinePlace.End), (plant.Outlets[0].LineLengthM, plant.Outlets[0].Ports.Count, plant.PressureSwitch!.Place));
+    }
+
+    [Theory]
+    [InlineData("tubes", "slip: 0.06 cm3/min/bar", "slip: 0.06 cm3/min", "pump.slip", "'cm3/min' makes it a flow, but a flow per pressure is expected")]
+    [InlineData("tubes", "speed-sag: 0.05 %/bar", "speed-sag: 11 %/bar", "pump.speed-sag", "a fraction per pressure outside its range")]
+    [InlineData("tubes", "gas-exponent: 1.2", "gas-exponent: 1.7", "line.gas-exponent", "a ratio outside its range")]
+    [InlineData("tubes", "cells: 2", "cells: 9", "line.segments[0].cells", "the number is outside its range")]
+    [InlineData("tubes", "{ length: 150 cm, bore: 6 mm }", "{ length: 150 cm }", "line.segments[1].bore", "a segment needs the field 'bore'")]
+    [InlineData("tubes", "bore: 6 mm }", "bore: 6 mm, hose: yes }", "line.segments[1].hose", "a segment has no field 'hose'")]
+    [InlineData("tubes", ", at-flow: 12 cm3/min", "", "line.strainer.at-flow", "a strainer needs the field 'at-flow'")]
+    [InlineData("tubes", "reseat-pressure: 170 bar", "reseat-pressure: 201 bar", "relief-valve.reseat-pressure", "the plant cannot be built so")]
+    [InlineData("tubes", "friction: 7 bar", "friction: 9.1 bar", "divider.sections[0].friction", "the plant cannot be built so")]
+    [InlineData("tubes", "indicator: \"4\"", "indicator: \"5\"", "divider.indicator", "the plant cannot be built so")]
+    [InlineData("tubes", "aerates-below: 0.2 l", "aerates-below: 4.1 l", "reservoir.aerates-below", "the plant cannot be built so")]
+    [InlineData("tubes", "entrained-air: 2 %", "entrained-air: 21 %", "reservoir.entrained-air", "a ratio outside its range")]
+    [InlineData("tubes", "length: 4 m, bore: 3 mm", "length: 4 m, bore: 0.4 mm", "outlets[0].line.bore", "a length outside its range")]
+    [InlineData("tubes", "lag: 200 ms", "lag: 61 s", "pressure-transmitter.lag", "a time outside its range")]
+    [InlineData("tubes", "range: 300 bar", "rang: 300 bar", "pressure-gauge.rang", "a pressure reading has no field 'rang'")]
+    [InlineData("tubes", "reset: 130 bar, place: end", "reset: 130 bar, place: divider", "pressure-switch.place", "the word is not one of 2 known ones")]
+    [InlineData("secondaries", "fed-by: left-feed", "fed-by: a3", "secondary-dividers[0].fed-by", "the plant cannot be built so")]
+    [InlineData("secondaries", "- { name: a3, volume-per-stroke: 0.2 cm3, outlets: single }", "- { name: \"1\", volume-per-stroke: 0.2 cm3, outlets: single }", "secondary-dividers[0].divider.sections[2].name", "the plant cannot be built so")]
+    [InlineData("injectors", "segment: 2", "segment: 3", "injectors[1].segment", "the plant cannot be built so")]
+    [InlineData("injectors", "outlet: chain-left", "outlet: chain", "injectors[0].outlet", "the plant cannot be built so")]
+    [InlineData("injectors", "recharge: 8 bar", "recharge: 30 bar", "injectors[0].recharge", "the plant cannot be built so")]
+    [InlineData("injectors", "- { name: chain-right }", "- { name: chain-right, ports: [1L] }", "outlets[1].ports", "an outlet that an injector feeds has no ports")]
+    [InlineData("injectors", "normally-open: no", "normally-open: off", "vent-valve.normally-open", "'yes' or 'no' is expected")]
+    [InlineData("injectors", "vent-valve: { open-flow: 30 cm3/min/bar, normally-open: no }\n", "", "vent-valve", "the plant cannot be built so")]
+    public void What_is_wrong_with_tubes_secondaries_and_injectors_is_told_by_field(string sample, string old, string wrong, string field, string message)
+    {
+        using var folder = new TempFolder();
+        foreach (string file in (string[])["salt.plant.yaml", "cam.plant.yaml", "invented-oil.lubricant.yaml", "invented-grease.lubricant.yaml"])
+            folder.Write(file, System.IO.File.ReadAllText(Reads.Data(file)));
+        string text = System.IO.File.ReadAllText(Reads.Data(sample + ".plant.yaml"));
+        Assert.Contains(old, text);
+        string path = folder.Write("wrong.plant.yaml", text.Replace(old, wrong));
+        var problems = new ProblemList();
+        Assert.Null(PlantReader.Read(path, problems));
+        Problem problem = problems.All[0];
+        Assert.Equal((field, message), (problem.Field, problem.Message));
+        Assert.True(problem.Place.Line >= 1);
+        Assert.NotEqual("", problem.Remedy);
+    }
+
+    /// <summary>The file's ranges and the plant's own: what the one takes, the other takes too, at both ends.</summary>
+    [Theory]
+    [InlineData("tubes", "gas-exponent: 1.2", "gas-exponent: 1", "gas-exponent: 1.67")]
+    [InlineData("tubes", "length: 3 m, bore: 8 mm, wall-modulus: 35 GPa, cells: 2", "length: 1 cm, bore: 0.5 mm, wall-modulus: 1 MPa, cells: 1", "length: 1000 m, bore: 100 mm, wall-modulus: 10000 GPa, cells: 8")]
+    [InlineData("tubes", "loss: 2 bar, at-flow: 12 cm3/min", "loss: 0 bar, at-flow: 0.00006 cm3/min", "loss: 100 bar, at-flow: 600000 cm3/min")]
+    [InlineData("tubes", "override: 20 bar", "override: 0 bar", "override: 1000 bar")]
+    [InlineData("tubes", "rated-flow: 30 cm3/min", "rated-flow: 1e-9 m3/s", "rated-flow: 0.01 m3/s")]
+    [InlineData("tubes", "reseat-pressure: 170 bar", "reseat-pressure: 1 Pa", "reseat-pressure: 200 bar")]
+    [InlineData("tubes", "slip: 0.06 cm3/min/bar", "slip: 0 cm3/min/bar", "slip: 1e-9 m3/s/Pa")]
+    [InlineData("tubes", "filling-loss: 0.1", "filling-loss: 0", "filling-loss: 10")]
+    [InlineData("tubes", "speed-sag: 0.05 %/bar", "speed-sag: 0 1/Pa", "speed-sag: 1e-6 1/Pa")]
+    [InlineData("tubes", "dead-volume: 10 %", "dead-volume: 0 %", "dead-volume: 100 %")]
+    [InlineData("tubes", "half-limit-loss: 3 bar", "half-limit-loss: 1 Pa", "half-limit-loss: 100 bar")]
+    [InlineData("tubes", "friction: 7 bar, bypass: 6 mm3/min/bar", "friction: 0 bar, bypass: 0 mm3/min/bar", "friction: 9 bar, bypass: 1e-9 m3/s/Pa")]
+    [InlineData("tubes", "check-valve: 3 bar, line: { length: 4 m, bore: 3 mm }", "check-valve: 0 bar, line: { length: 0 m, bore: 0.5 mm }", "check-valve: 500 bar, line: { length: 1000 m, bore: 100 mm }")]
+    [InlineData("tubes", "range: 250 bar, lag: 200 ms", "range: 1 bar, lag: 0 s", "range: 1000 bar, lag: 60 s")]
+    [InlineData("tubes", "entrained-air: 2 %", "entrained-air: 0 %", "entrained-air: 20 %")]
+    [InlineData("secondaries", "volume: 30 cm3", "volume: 0.1 cm3", "volume: 1 m3")]
+    [InlineData("secondaries", "bulk-modulus: 1.2 GPa", "bulk-modulus: 1 MPa", "bulk-modulus: 10 GPa")]
+    [InlineData("injectors", "volume: 0.2 cm3, discharge: 30 bar, recharge: 8 bar, recharge-time: 2 s", "volume: 1 mm3, discharge: 0.1 bar, recharge: 0 bar, recharge-time: 1 ms", "volume: 1000 cm3, discharge: 500 bar, recharge: 499 bar, recharge-time: 1 h")]
+    [InlineData("injectors", "open-flow: 30 cm3/min/bar", "open-flow: 1e-15 m3/s/Pa", "open-flow: 1e-6 m3/s/Pa")]
+    public void Both_ends_of_a_range_are_taken_by_file_and_plant(string sample, string old, string least, string most)
+    {
+        using var folder = new TempFolder();
+        foreach (string file in (string[])["salt.plant.yaml", "cam.plant.yaml", "invented-oil.lubricant.yaml", "invented-grease.lubricant.yaml"])
+            folder.Write(file, System.IO.File.ReadAllText(Reads.Data(file)));
+        string text = System.IO.File.ReadAllText(Reads.Data(sample + ".plant.yaml"));
+        Assert.Contains(old, text);
+        foreach (string end in (string[])[least, most])
+        {
+            var problems = new ProblemList();
+            PlantReader.Read(folder.Write("end.plant.yaml", text.Replace(old, end)), problems);
+            Assert.Empty(problems.All.Select(problem => problem.ToString()));
+        }
+    }
+
     private static PlantDescription Read(string name)
     {
         var problems = new ProblemList();

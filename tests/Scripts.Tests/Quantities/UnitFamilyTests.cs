@@ -38,6 +38,10 @@ public sealed class UnitFamilyTests
     [InlineData("-40 degC", "K", 233.15)]
     [InlineData("6 mm", "m", 6e-3)]
     [InlineData("+1e1 mm", "m", 1e-2)]
+    [InlineData("0.6 cm3/min/bar", "m3/s/Pa", 1e-13)]
+    [InlineData("1 cm3/s/bar", "m3/s/Pa", 1e-11)]
+    [InlineData("0.05 %/bar", "1/Pa", 5e-9)]
+    [InlineData("2 1/bar", "1/Pa", 2e-5)]
     public void A_quantity_is_kept_in_si(string text, string siUnit, double expected)
     {
         UnitFamily family = UnitFamily.OfSi(siUnit);
