@@ -141,6 +141,19 @@ public sealed class FaultLogTests
     }
 
     [Fact]
+    public void A_fault_at_its_harmless_magnitude_takes_no_effect_until_it_grows()
+    {
+        LubricationSystem system = Plant.Running();
+        int entry = system.ApplyFault(FaultKind.PumpWorn, value: 1);
+        system.AdvanceTo(20_000_000);
+        Assert.False(system.FaultLog.Entries[entry].TookEffect);
+
+        system.AdjustFault(FaultKind.PumpWorn, "", 0.99);
+        system.AdvanceTo(40_000_000);
+        Assert.True(system.FaultLog.Entries[entry].TookEffect);
+    }
+
+    [Fact]
     public void A_loose_wire_is_off_and_whole_for_its_mean_times_and_leaves_the_contact_alone()
     {
         var system = new LubricationSystem(Plants.Twin(3).WithSwitch(new CycleSwitchDescription { Name = "cycle", Section = "3", Contact = SwitchContact.NormallyClosed }), 7);
