@@ -26,10 +26,13 @@ public sealed partial class LubricationSystem
         for (int i = 0; i < _faults.Count; i++)
         {
             ActiveFault fault = _faults[i];
-            if (!_log.Entries[fault.Entry].TookEffect && MakesDifference(in fault))
+            if (!_log.Entries[fault.Entry].TookEffect && !IsHarmless(in fault) && MakesDifference(in fault))
                 _log.MarkEffect(fault.Entry, NowUs);
         }
     }
+
+    // A fault that grows begins with a magnitude that changes nothing.
+    private static bool IsHarmless(in ActiveFault fault) => FaultCatalogue.Of(fault.Kind).Parameter is { Harmless: { } harmless } && fault.Value == harmless;
 
     private bool MakesDifference(in ActiveFault fault) => FaultCatalogue.Of(fault.Kind).Part switch
     {

@@ -200,8 +200,9 @@ public sealed partial class LubricationSystem
     private bool OutletEffect(in ActiveFault fault)
     {
         int outlet = FindOutlet(fault.Part);
-        if (fault.Kind != FaultKind.OutletBlocked)
-            return _outlets[outlet].StepLiquidM3 > 0;
+        bool flows = _outlets[outlet].StepLiquidM3 > 0;
+        if (fault.Kind == FaultKind.OutletLineLeaking || (flows && fault.Kind != FaultKind.OutletBlocked))
+            return flows;
         foreach (Divider divider in _dividers)
         {
             if (divider.IsKeptBy(_network, outlet))

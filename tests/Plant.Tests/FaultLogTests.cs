@@ -140,6 +140,77 @@ public sealed class FaultLogTests
         Assert.Throws<ArgumentException>(() => system.AdjustFault(FaultKind.PumpOff, "", 1));
     }
 
+    /// <summary>Each fault of pump, line, divider and outlets that acts on what moves: in a plant at rest it is not put to the test.</summary>
+    [Theory]
+    [InlineData(FaultKind.OutletBlocked, "1R")]
+    [InlineData(FaultKind.OutletRestricted, "1R")]
+    [InlineData(FaultKind.OutletLineLeaking, "1R")]
+    [InlineData(FaultKind.OutletBackPressure, "1R")]
+    [InlineData(FaultKind.PistonStiff, "2")]
+    [InlineData(FaultKind.PistonWorn, "2")]
+    [InlineData(FaultKind.PistonStuck, "2")]
+    [InlineData(FaultKind.InletBlocked, "")]
+    [InlineData(FaultKind.SuctionBlocked, "")]
+    [InlineData(FaultKind.SuctionAerated, "")]
+    [InlineData(FaultKind.FillingPoor, "")]
+    [InlineData(FaultKind.PumpOff, "")]
+    [InlineData(FaultKind.PumpWorn, "")]
+    [InlineData(FaultKind.PumpSlow, "")]
+    [InlineData(FaultKind.MotorSupplyLow, "")]
+    [InlineData(FaultKind.LubricantTemperatureOff, "")]
+    [InlineData(FaultKind.LineLeak, "")]
+    [InlineData(FaultKind.LineBurst, "")]
+    [InlineData(FaultKind.CheckValveLeaking, "")]
+    [InlineData(FaultKind.ReliefStuckOpen, "")]
+    public void A_fault_of_what_moves_takes_effect_once_the_pump_runs_and_not_before(FaultKind kind, string part)
+    {
+        var system = new LubricationSystem(Plant, 1);
+        system.ApplyFault(kind, part);
+        system.AdvanceTo(60_000_000);
+        system.NoteFaultEffects();
+        Assert.False(system.TookEffect(kind, part));
+
+        system.SetPumpContact(true);
+        system.AdvanceTo(120_000_000);
+        Assert.True(system.TookEffect(kind, part));
+    }
+
+    [Fact]
+    public void A_point_that_holds_against_more_than_the_line_ever_has_counts_as_soon_as_its_piston_would_move()
+    {
+        LubricationSystem system = Plant.Running();
+        system.ApplyFault(FaultKind.OutletBackPressure, "1R", 400 * Plants.Bar);
+        system.AdvanceTo(120_000_000);
+        Assert.True(system.TookEffect(FaultKind.OutletBackPressure, "1R"));
+        Assert.Equal(0, system.OutletDeliveredM3(system.FindOutlet("1R")));
+    }
+
+    [Fact]
+    public void A_relief_valve_stuck_closed_counts_where_the_sound_one_would_open()
+    {
+        LubricationSystem system = Plant.Running();
+        system.ApplyFault(FaultKind.ReliefStuckClosed);
+        system.AdvanceTo(60_000_000);
+        Assert.False(system.TookEffect(FaultKind.ReliefStuckClosed));
+
+        system.ApplyFault(FaultKind.InletBlocked);
+        system.AdvanceTo(120_000_000);
+        Assert.True(system.TookEffect(FaultKind.ReliefStuckClosed));
+    }
+
+    [Fact]
+    public void A_fault_at_its_harmless_magnitude_takes_no_effect_until_it_grows()
+    {
+        LubricationSystem system = Plant.Running();
+        int entry = system.ApplyFault(FaultKind.PumpWorn, value: 1);
+        system.AdvanceTo(20_000_000);
+        Assert.False(system.FaultLog.Entries[entry].TookEffect);
+
+        system.AdjustFault(FaultKind.PumpWorn, "", 0.99);
+        system.AdvanceTo(40_000_000);
+        Assert.True(system.FaultLog.Entries[entry].TookEffect);
+    }
+
     [Fact]
     public void A_loose_wire_is_off_and_whole_for_its_mean_times_and_leaves_the_contact_alone()
     {

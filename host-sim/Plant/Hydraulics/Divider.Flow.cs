@@ -112,7 +112,7 @@ internal sealed partial class Divider
     private bool Pushed(Network network, int piston, Place sent)
     {
         OutletLine outlet = _outlets[_outletOfPort[Port(piston, sent)]];
-        double need = Need(piston) - _stiff[piston] + outlet.OffsetPa + (outlet.Node < 0 ? 0 : network.PressurePa(outlet.Node));
+        double need = Need(piston) - _stiff[piston] + outlet.SoundOffsetPa + (outlet.Node < 0 ? 0 : network.PressurePa(outlet.Node));
         return network.PressurePa(Node) >= need - Crossing.NearPa(need);
     }
 

@@ -30,7 +30,10 @@ internal sealed class OutletLine
     internal double AddedBackPressurePa { get; set; }
 
     /// <summary>Pressure to be overcome behind the port, Pa, where no node says it.</summary>
-    internal double OffsetPa => _description.CheckValvePa + AddedBackPressurePa + (Node < 0 ? _description.BackPressurePa : 0);
+    internal double OffsetPa => SoundOffsetPa + AddedBackPressurePa;
+
+    /// <summary>The same at a sound point.</summary>
+    internal double SoundOffsetPa => _description.CheckValvePa + (Node < 0 ? _description.BackPressurePa : 0);
 
     internal bool HasLine => _description.LineLengthM > 0;
 

@@ -26,7 +26,7 @@ internal static class OutletFaults
             Parameter = new("remaining", "conductance that remains", "1", 0, 1, 0.1) { Harmless = 1 },
             Effect = "The outlet's line passes less flow under the same pressure.",
             Noticed = "The gauge rises higher whenever that outlet's turn comes, and the strokes before it take longer.",
-            Needs = "flow through the outlet",
+            Needs = "flow through the outlet, or a piston that would push into it",
         },
         new()
         {
@@ -52,7 +52,7 @@ internal static class OutletFaults
             Parameter = new("added", "pressure added to the point's own", "Pa", 0, 5e7, 5e6) { Harmless = 0 },
             Effect = "The point holds against a higher pressure before it takes anything.",
             Noticed = "The gauge rises by that much when the outlet's turn comes.",
-            Needs = "flow through the outlet, or a piston kept by its pressure",
+            Needs = "flow through the outlet, or a piston that would push into it",
         },
     ];
 }
