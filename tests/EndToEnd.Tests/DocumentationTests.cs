@@ -32,17 +32,18 @@ public sealed class DocumentationTests
     [Fact]
     public void The_page_on_scripts_lists_every_sort_of_signal()
     {
-        BenchScript script = Repository.Read("hil-scripts/faults/outlet-blocked.yaml");
+        BenchScript script = Repository.Read("hil-scripts/wiring/divider-stalled.yaml");
         string[] sorts = Bench.DefineSignals(script.Plant).Signals.Select(signal => signal.Name.Split('.')[0]).Distinct().ToArray();
 
         Assert.Contains("alarm", sorts);
+        Assert.Contains("supervisory", sorts);
         Assert.All(sorts, sort => Assert.Contains($"`{sort}", Section("## Conditions"), StringComparison.Ordinal));
     }
 
     [Fact]
     public void Every_fault_has_a_script()
     {
-        string[] set = Repository.Scripts("faults").Concat(Repository.Scripts("running"))
+        string[] set = Repository.Scripts("faults").Concat(Repository.Scripts("running")).Concat(Repository.WiringScripts)
             .SelectMany(path => Repository.Read(path).Steps)
             .Select(step => step.Action).OfType<Scripts.Steps.SetFault>().Select(fault => fault.Kind.Name).Distinct().ToArray();
 

@@ -77,6 +77,8 @@ internal sealed class FaultedWiring(SupervisoryWiringDescription description, ul
     {
         var copy = new SupervisoryWiring(description, seed);
         copy.TakeOutputs(Wiring);
+        // Relays pull in while nothing is wrong, as they did before the first fault.
+        copy.Read();
         foreach (Fault fault in _faults)
             WiringFaults.Apply(copy, fault.Kind, fault.Part, fault.Ohms);
         for (int fuse = 0; fuse < description.Fuses.Count; fuse++)
