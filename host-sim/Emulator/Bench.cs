@@ -4,7 +4,6 @@ using LubeController.Board;
 using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Wiring;
 
 namespace LubeController.Emulator;
 
@@ -24,7 +23,6 @@ public sealed class Bench : IBoard
     private readonly IBenchDriver _driver;
     private readonly CoreRecorder _coreRecorder;
     private readonly PlantRecorder _plantRecorder;
-    private readonly FaultedWiring? _faultedWiring;
     private readonly WiringRecorder? _wiringRecorder;
     private readonly Outputs _dropped = new();
     private readonly long _periodUs;
@@ -57,16 +55,12 @@ public sealed class Bench : IBoard
         (_coreRecorder, _plantRecorder) = MakeRecorders(Trace, setup.Plant);
         Plant.Observer = _plantRecorder;
         _plantRecorder.RecordAll(Plant);
-        _faultedWiring = MakeWiring(setup.Plant, setup.Seed);
-        _wiringRecorder = _faultedWiring is null ? null : new WiringRecorder(Trace, _faultedWiring);
+        _wiringRecorder = MakeWiringRecorder(Trace, Plant);
         _wiringRecorder?.Follow(0, _dropped, beats: false);
     }
 
     /// <summary>The simulated plant.</summary>
     public LubricationSystem Plant { get; }
-
-    /// <summary>The circuit between the controller's output contacts and the supervisory inputs, or null.</summary>
-    public SupervisoryWiring? Wiring => _faultedWiring?.Wiring;
 
     /// <summary>Buttons, switches and signals that people and other machines work.</summary>
     public BenchControls Controls { get; }
@@ -104,31 +98,9 @@ public sealed class Bench : IBoard
         ArgumentNullException.ThrowIfNull(plant);
         var trace = new Trace();
         MakeRecorders(trace, plant);
-        if (MakeWiring(plant, 0) is { } wiring)
-            _ = new WiringRecorder(trace, wiring);
+        if (plant.Wiring != null)
+            MakeWiringRecorder(trace, new LubricationSystem(plant, 0));
         return trace;
-    }
-
-    /// <summary>Sets a fault of the wiring now.</summary>
-    /// <returns>Its entry, for <see cref="WiringFaultTookEffect"/>.</returns>
-    /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
-    public int ApplyWiringFault(WiringFaultKind kind, string part, double? ohms)
-    {
-        int entry = NeedWiring().Apply(kind, part, ohms);
-        _wiringRecorder!.Record(NowUs);
-        return entry;
-    }
-
-    /// <summary>Whether a fault of the wiring made a difference while it was set.</summary>
-    /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
-    public bool WiringFaultTookEffect(int entry) => NeedWiring().TookEffect(entry);
-
-    /// <summary>Takes a fault of the wiring away now.</summary>
-    /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
-    public void HealWiringFault(WiringFaultKind kind, string part)
-    {
-        NeedWiring().Heal(kind, part);
-        _wiringRecorder!.Record(NowUs);
     }
 
     /// <summary>Runs to the end of the set duration.</summary>
@@ -205,10 +177,8 @@ public sealed class Bench : IBoard
     private static (CoreRecorder Core, PlantRecorder Plant) MakeRecorders(Trace trace, PlantDescription plant) =>
         (new CoreRecorder(trace, plant.CycleSwitches.Select(cycle => cycle.Name).ToArray()), new PlantRecorder(trace, plant));
 
-    private static FaultedWiring? MakeWiring(PlantDescription plant, ulong seed) =>
-        plant.Wiring is { } wiring ? new FaultedWiring(wiring, seed) : null;
-
-    private FaultedWiring NeedWiring() => _faultedWiring ?? throw new InvalidOperationException($"Plant '{_setup.Plant.Name}' has no wiring.");
+    private static WiringRecorder? MakeWiringRecorder(Trace trace, LubricationSystem plant) =>
+        plant.Wiring is null ? null : new WiringRecorder(trace, plant);
 
     private static long TickAtOrAfter(long timeUs, long periodUs)
     {
@@ -290,8 +260,10 @@ public sealed class Bench : IBoard
 
     private void Act()
     {
-        if (_driver.NextActionUs <= NowUs)
-            _driver.Act(this);
+        if (_driver.NextActionUs > NowUs)
+            return;
+        _driver.Act(this);
+        _wiringRecorder?.Record(NowUs);
     }
 
     /// <summary>Moves plant and driver to the next tick at which the core must scan.</summary>

@@ -1,5 +1,6 @@
 using System.Linq;
 using LubeController.Core;
+using LubeController.Plant;
 using LubeController.Plant.Electrics.Wiring;
 
 namespace LubeController.Emulator;
@@ -8,18 +9,18 @@ namespace LubeController.Emulator;
 internal sealed class WiringRecorder
 {
     private readonly Trace _trace;
-    private readonly FaultedWiring _faulted;
+    private readonly LubricationSystem _plant;
     private readonly SupervisoryWiring _wiring;
     private readonly Signal[] _inputs;
     private readonly Signal[] _lamps;
     private readonly Signal[] _blown;
 
-    /// <summary>Defines the signals of a wiring.</summary>
-    public WiringRecorder(Trace trace, FaultedWiring faulted)
+    /// <summary>Defines the signals of a plant's wiring, which it must have.</summary>
+    public WiringRecorder(Trace trace, LubricationSystem plant)
     {
         _trace = trace;
-        _faulted = faulted;
-        _wiring = faulted.Wiring;
+        _plant = plant;
+        _wiring = plant.Wiring!;
         SupervisoryWiringDescription parts = _wiring.Description;
         _inputs = [.. parts.Inputs.Select((input, index) => trace.Define("supervisory." + input.Name, SignalKind.Step, "1", _wiring.StatesOf(index)))];
         _lamps = [.. parts.Lamps.Select(lamp => trace.Define("lit." + lamp.Name, SignalKind.OnOff, "1"))];
@@ -34,19 +35,19 @@ internal sealed class WiringRecorder
             switch (_wiring.Outputs[output])
             {
                 case WiringOutputs.HealthyRelay:
-                    _faulted.SetOutput(output, outputs.HealthyRelay);
+                    _plant.SetWiringOutput(output, outputs.HealthyRelay);
                     break;
                 case WiringOutputs.Warning:
-                    _faulted.SetOutput(output, outputs.Warning);
+                    _plant.SetWiringOutput(output, outputs.Warning);
                     break;
                 case WiringOutputs.Lamp:
-                    _faulted.SetOutput(output, outputs.Lamp);
+                    _plant.SetWiringOutput(output, outputs.Lamp);
                     break;
                 case WiringOutputs.Heartbeat when beats:
-                    _faulted.SetOutputBeating(output);
+                    _plant.SetWiringOutputBeating(output);
                     break;
                 case WiringOutputs.Heartbeat:
-                    _faulted.SetOutput(output, false);
+                    _plant.SetWiringOutput(output, false);
                     break;
                 default:
                     throw new System.ArgumentException($"the wiring uses a contact of '{_wiring.Outputs[output]}', which is no output: use one of {string.Join(", ", WiringOutputs.All)}");
@@ -59,7 +60,6 @@ internal sealed class WiringRecorder
     /// <summary>Records every input, lamp and fuse.</summary>
     public void Record(long timeUs)
     {
-        _faulted.NoteEffects();
         for (int index = 0; index < _inputs.Length; index++)
         {
             int before = _inputs[index].Count;

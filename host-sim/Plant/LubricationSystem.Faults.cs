@@ -163,6 +163,12 @@ public sealed partial class LubricationSystem
             case FaultPart.Shaft:
                 TheShaft.SetLost(NowUs, applied);
                 break;
+            case FaultPart.Wire or FaultPart.WirePair or FaultPart.WiringContact or FaultPart.Lamp or FaultPart.Fuse when applied:
+                TheWiring.Set(fault.Kind, fault.Part, fault.Value);
+                break;
+            case FaultPart.Wire or FaultPart.WirePair or FaultPart.WiringContact or FaultPart.Lamp or FaultPart.Fuse:
+                TheWiring.Heal(fault.Kind, fault.Part);
+                break;
             default:
                 return ChangeHydraulics(fault, applied);
         }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Wiring;
 using LubeController.Plant.Fluids;
 using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Sensing;
@@ -16,7 +17,7 @@ namespace LubeController.Plant;
 /// </summary>
 /// <remarks>
 /// This part holds construction and commands; <c>.Time</c> time and events, <c>.Steps</c> the steps of the network,
-/// <c>.Values</c> what can be read, <c>.Faults</c> the faults.
+/// <c>.Values</c> what can be read, <c>.Faults</c> the faults, <c>.Wiring</c> the circuit to a supervisory system.
 /// </remarks>
 public sealed partial class LubricationSystem
 {
@@ -86,6 +87,7 @@ public sealed partial class LubricationSystem
         _gauge = description.Gauge is { } gauge ? new LaggedPressure(gauge, NodeAt(gauge.Place)) : null;
         _pressureSwitch = description.PressureSwitch is { } pressure ? new PressureSwitch(pressure) : null;
         _shaft = description.Shaft is { } shaft ? new Shaft(shaft) : null;
+        _wiring = description.Wiring is { } wiring ? new FaultedWiring(wiring, seed) : null;
         _airAtStart = _network.AirM3At(0);
         _contentAtStart = _reservoir.ContentM3;
         _errorBoundM3 = ErrorPart * stepScale * stepScale * SmallestMeasure(description);

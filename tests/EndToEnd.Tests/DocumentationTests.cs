@@ -35,10 +35,11 @@ public sealed class DocumentationTests
     [Fact]
     public void The_page_on_scripts_lists_every_sort_of_signal()
     {
-        BenchScript script = Repository.Read("hil-scripts/faults/outlet-blocked.yaml");
+        BenchScript script = Repository.Read("hil-scripts/wiring/divider-stalled.yaml");
         string[] sorts = Bench.DefineSignals(script.Plant).Signals.Select(signal => signal.Name.Split('.')[0]).Distinct().ToArray();
 
         Assert.Contains("alarm", sorts);
+        Assert.Contains("supervisory", sorts);
         Assert.All(sorts, sort => Assert.Contains($"`{sort}", Section("## Conditions"), StringComparison.Ordinal));
     }
 
@@ -46,7 +47,7 @@ public sealed class DocumentationTests
     public void Every_fault_that_a_shipped_plant_can_have_has_a_script()
     {
         PlantDescription[] plants = [.. Directory.GetFiles(Path.Combine(Repository.Root, "hil-scripts", "plants"), "*.plant.yaml").Select(path => PlantReader.Read(path, new ProblemList())!.Plant)];
-        string[] set = Repository.Scripts("faults").Concat(Repository.Scripts("running"))
+        string[] set = Repository.Scripts("faults").Concat(Repository.Scripts("running")).Concat(Repository.WiringScripts)
             .SelectMany(path => Repository.Read(path).Steps)
             .Select(step => step.Action).OfType<Scripts.Steps.SetFault>().Select(fault => fault.Kind.Name).Distinct().ToArray();
 

@@ -2,6 +2,7 @@ using System;
 using System.Linq;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Tests.Electrics;
 using Xunit;
 
 namespace LubeController.Plant.Tests;
@@ -21,6 +22,7 @@ public sealed class FaultTests
     private static readonly PlantDescription Strained = Plant with
     {
         Line = new LineDescription { VolumeM3 = 20 * Plants.Cm3, BulkModulusPa = 1.4e9, StrainerLossPa = 1e4 },
+        Wiring = WiringSamples.Plain,
     };
 
     [Fact]

@@ -21,6 +21,10 @@ public static class Repository
             .Select(path => Path.GetRelativePath(Root, path))
             .Order(StringComparer.Ordinal);
 
+    /// <summary>Bench scripts of the wiring, where plants and settings lie beside them, as paths from the root.</summary>
+    public static IEnumerable<string> WiringScripts => Scripts("wiring").Where(path =>
+        !path.EndsWith(".plant.yaml", StringComparison.Ordinal) && !path.EndsWith(".settings.yaml", StringComparison.Ordinal));
+
     /// <summary>Reads a script, or fails with everything that is wrong with it.</summary>
     public static BenchScript Read(string script)
     {

@@ -23,6 +23,11 @@ internal sealed record FaultRow(FaultInfo Fault, IReadOnlyList<string> Parts)
         FaultPart.LevelSwitch => "low or empty",
         FaultPart.Section => "section",
         FaultPart.Injector => "injector",
+        FaultPart.Wire => "wire",
+        FaultPart.WirePair => "two wires, joined by +",
+        FaultPart.WiringContact => "contact",
+        FaultPart.Lamp => "lamp",
+        FaultPart.Fuse => "fuse",
         _ => "",
     };
 

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using LubeController.Plant.Electrics.Wiring;
 
 namespace LubeController.Plant.Description;
 
@@ -22,6 +23,8 @@ public static class PlantCheck
         InjectorCheck.Add(findings, plant);
         OutletCheck.Add(findings, plant);
         SensorCheck.Add(findings, plant);
+        if (plant.Wiring is { } wiring)
+            WiringCheck.Add(findings, "Wiring", wiring);
         findings.Range("TemperatureK", plant.TemperatureK, 200, 500, "K");
         return findings.All;
     }

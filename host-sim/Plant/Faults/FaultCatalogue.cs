@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Wiring;
 using LubeController.Plant.Faults.Registry;
 
 namespace LubeController.Plant.Faults;
@@ -59,6 +60,10 @@ public static class FaultCatalogue
                 foreach (InjectorDescription injector in plant.Injectors)
                     names.Add(injector.Name);
                 break;
+            case FaultPart.Wire or FaultPart.WirePair or FaultPart.WiringContact or FaultPart.Lamp or FaultPart.Fuse:
+                if (plant.Wiring is { } wiring)
+                    names.AddRange(WiringFaults.PartNames(kind, wiring));
+                break;
             case FaultPart.Gauge when plant.Gauge is null:
             case FaultPart.VentValve when plant.VentValve is null:
             case FaultPart.None when kind == FaultKind.StrainerClogged && plant.Line.StrainerLossPa == 0:
@@ -77,7 +82,7 @@ public static class FaultCatalogue
 
     private static FaultInfo[] InOrder() =>
     [
-        .. OutletFaults.All.Concat(DividerFaults.All).Concat(PumpFaults.All).Concat(LineFaults.All).Concat(SensorFaults.All)
+        .. OutletFaults.All.Concat(DividerFaults.All).Concat(PumpFaults.All).Concat(LineFaults.All).Concat(SensorFaults.All).Concat(CircuitFaults.All)
             .OrderBy(fault => fault.Kind),
     ];
 }

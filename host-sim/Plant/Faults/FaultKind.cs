@@ -125,4 +125,31 @@ public enum FaultKind
 
     /// <summary>An injector does not move.</summary>
     InjectorStuck,
+
+    /// <summary>A wire of the wiring is broken at its first end.</summary>
+    WireOpen,
+
+    /// <summary>A wire has a resistance, as a corroded terminal does.</summary>
+    WireResistive,
+
+    /// <summary>A wire touches another.</summary>
+    WireBridged,
+
+    /// <summary>A wire touches the supply's plus.</summary>
+    WireShortedToSupply,
+
+    /// <summary>A wire touches ground.</summary>
+    WireShortedToGround,
+
+    /// <summary>A contact of an output stays closed.</summary>
+    ContactWelded,
+
+    /// <summary>A closed contact of an output has a resistance.</summary>
+    ContactResistive,
+
+    /// <summary>A lamp has lost its filament.</summary>
+    LampBlown,
+
+    /// <summary>A fuse has blown.</summary>
+    FuseBlown,
 }

@@ -35,4 +35,19 @@ public enum FaultPart
 
     /// <summary>An injector of a single-line system.</summary>
     Injector,
+
+    /// <summary>A wire of the wiring.</summary>
+    Wire,
+
+    /// <summary>Two wires of the wiring, joined by a plus sign.</summary>
+    WirePair,
+
+    /// <summary>A contact of the wiring.</summary>
+    WiringContact,
+
+    /// <summary>A lamp of the wiring.</summary>
+    Lamp,
+
+    /// <summary>A fuse of the wiring.</summary>
+    Fuse,
 }

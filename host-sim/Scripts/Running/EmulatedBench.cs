@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Wiring;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;
@@ -22,7 +21,7 @@ public sealed class EmulatedBench : IScriptBench
     public BenchVocabulary Describe(PlantDescription plant, ControlSettings settings)
     {
         ArgumentNullException.ThrowIfNull(plant);
-        return new BenchVocabulary(SignalCatalogue.Of(Bench.DefineSignals(plant)), [.. PlantFaults.Of(plant), .. BenchWiringFaults.Of(plant.Wiring)]);
+        return new BenchVocabulary(SignalCatalogue.Of(Bench.DefineSignals(plant)), PlantFaults.Of(plant));
     }
 
     /// <inheritdoc/>
@@ -54,11 +53,7 @@ public sealed class EmulatedBench : IScriptBench
             TicksCovered = bench.TicksCovered,
             PlantEvents = bench.Plant.EventCount,
             ScanBoundReached = bench.BoundReached,
-            IdleFaults =
-            [
-                .. driver.Applied.Where(applied => !bench.Plant.FaultLog.Entries[applied.Entry].TookEffect).Select(applied => applied.Step),
-                .. driver.AppliedToWiring.Where(applied => !bench.WiringFaultTookEffect(applied.Entry)).Select(applied => applied.Step),
-            ],
+            IdleFaults = [.. driver.Applied.Where(applied => !bench.Plant.FaultLog.Entries[applied.Entry].TookEffect).Select(applied => applied.Step)],
         };
     }
 
@@ -69,9 +64,6 @@ public sealed class EmulatedBench : IScriptBench
 
         /// <summary>Each step that set a fault, and its entry in the plant's log of faults.</summary>
         public List<(Step Step, int Entry)> Applied { get; } = [];
-
-        /// <summary>Each step that set a fault of the wiring, and its entry there.</summary>
-        public List<(Step Step, int Entry)> AppliedToWiring { get; } = [];
 
         public long NextActionUs => Schedule.NextDueUs;
 
@@ -91,13 +83,6 @@ public sealed class EmulatedBench : IScriptBench
         {
             switch (action)
             {
-                case SetFault fault when WiringFaults.Find(fault.Kind.Name) is { } ofWiring:
-                    AppliedToWiring.Add((step, bench.ApplyWiringFault(ofWiring.Kind, fault.Part, fault.MagnitudeSi)));
-                    break;
-                case HealFault heal when WiringFaults.Find(heal.Kind.Name) is { } ofWiring:
-                    foreach (string part in heal.AnyPart ? heal.Kind.Parts : [heal.Part])
-                        bench.HealWiringFault(ofWiring.Kind, part);
-                    break;
                 case SetFault fault:
                     Applied.Add((step, bench.Plant.ApplyFault(KindOf(fault.Kind), fault.Part, fault.MagnitudeSi, fault.SecondSi)));
                     break;

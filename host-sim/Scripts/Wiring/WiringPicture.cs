@@ -66,6 +66,20 @@ public sealed class WiringPicture
     public IEnumerable<int> Differences(WiringPicture other) =>
         Enumerable.Range(0, _possible.Length).Where(input => (_possible[input] & other._possible[input]) == 0);
 
+    /// <summary>Whether an input may be in a state.</summary>
+    /// <param name="input">Index of the input.</param>
+    /// <param name="state">Name of the state.</param>
+    public bool Allows(int input, string state)
+    {
+        for (int index = 0; index < _states[input].Count; index++)
+        {
+            if (_states[input][index] == state)
+                return (_possible[input] & (1 << index)) != 0;
+        }
+
+        return false;
+    }
+
     /// <summary>Each input and its state, for instance <c>healthy on, warning off</c>.</summary>
     public override string ToString() => string.Join(", ", _possible.Select((_, input) => $"{_wiring.Inputs[input].Name} {Text(input)}"));
 

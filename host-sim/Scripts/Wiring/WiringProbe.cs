@@ -14,6 +14,8 @@ internal sealed class WiringProbe(SupervisoryWiringDescription wiring, OutputPat
     {
         var circuit = new SupervisoryWiring(wiring, 1);
         Set(circuit, health);
+        // A relay that has pulled in holds at a voltage at which it would not pull in: health comes first, then the fault.
+        circuit.Read();
         if (fault != null)
             WiringFaults.Apply(circuit, fault.Kind, fault.Part);
         var inHealth = WiringPicture.Of(circuit);

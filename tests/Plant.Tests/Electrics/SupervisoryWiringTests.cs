@@ -142,7 +142,7 @@ public sealed class SupervisoryWiringTests
         wiring.SetContactWelded(1, false);
         wiring.SetWireToGround(Wire("W-warning"), 0.1);
         Assert.True(wiring.IsBlown(0));
-        Assert.Equal("changing off", States(wiring));
+        Assert.Equal("off off", States(wiring));
         wiring.SetOutput(1, false);
         Assert.Equal("off off", States(wiring));
     }

@@ -1,118 +1,87 @@
-using System;
 using System.Collections.Generic;
+using LubeController.Plant.Faults;
 
 namespace LubeController.Plant.Electrics.Wiring;
 
 /// <summary>
-/// A wiring and the faults set on it in one run. Beside it runs, for each fault that has made no difference yet, the same
-/// wiring without that fault: once a terminal, an input or a fuse of the two differs the fault has taken effect.
+/// A wiring and the faults set on it. Beside it runs, for each fault, the same wiring without that fault: where a
+/// terminal, an input or a fuse of the two differs the fault makes a difference.
 /// </summary>
-public sealed class FaultedWiring
+internal sealed class FaultedWiring(SupervisoryWiringDescription description, ulong seed)
 {
-    private readonly ulong _seed;
-    private readonly List<Entry> _entries = [];
-
-    /// <summary>Builds the circuit, every output de-energised and nothing wrong.</summary>
-    /// <param name="description">The wiring.</param>
-    /// <param name="seed">Seed of inputs whose undefined zone is drawn.</param>
-    /// <exception cref="ArgumentException">The description is refused.</exception>
-    public FaultedWiring(SupervisoryWiringDescription description, ulong seed)
-    {
-        _seed = seed;
-        Wiring = new SupervisoryWiring(description, seed);
-    }
+    private readonly List<Fault> _faults = [];
 
     /// <summary>The wiring, to read from.</summary>
-    public SupervisoryWiring Wiring { get; }
+    internal SupervisoryWiring Wiring { get; } = new(description, seed);
 
-    /// <summary>Energises an output's relay, or lets it go.</summary>
-    public void SetOutput(int output, bool energised)
+    internal void SetOutput(int output, bool energised)
     {
         Wiring.SetOutput(output, energised);
-        foreach (Entry entry in _entries)
-            entry.Without?.SetOutput(output, energised);
+        foreach (Fault fault in _faults)
+            fault.Without.SetOutput(output, energised);
     }
 
-    /// <summary>Lets an output's relay go to and fro.</summary>
-    public void SetOutputBeating(int output)
+    internal void SetOutputBeating(int output)
     {
         Wiring.SetOutputBeating(output);
-        foreach (Entry entry in _entries)
-            entry.Without?.SetOutputBeating(output);
+        foreach (Fault fault in _faults)
+            fault.Without.SetOutputBeating(output);
     }
 
-    /// <summary>Sets a fault. The same fault again replaces its resistance.</summary>
-    /// <returns>Its entry, for <see cref="TookEffect"/>.</returns>
-    /// <exception cref="ArgumentException">No such part.</exception>
-    public int Apply(WiringFaultKind kind, string part, double? ohms)
+    /// <summary>Sets a fault, or gives one that is set another resistance.</summary>
+    internal void Set(FaultKind kind, string part, double ohms)
     {
-        End(kind, part);
-        SupervisoryWiring without = Copy();
-        WiringFaults.Heal(without, kind, part);
+        int index = IndexOf(kind, part);
+        SupervisoryWiring without = index >= 0 ? _faults[index].Without : Copy();
         WiringFaults.Apply(Wiring, kind, part, ohms);
-        foreach (Entry entry in _entries)
+        foreach (Fault other in _faults)
         {
-            if (entry.Without is { } other)
-                WiringFaults.Apply(other, kind, part, ohms);
+            if (!other.Is(kind, part))
+                WiringFaults.Apply(other.Without, kind, part, ohms);
         }
 
-        _entries.Add(new Entry(kind, part, ohms) { Without = without });
-        NoteEffects();
-        return _entries.Count - 1;
+        var fault = new Fault(kind, part, ohms, without);
+        if (index >= 0)
+            _faults[index] = fault;
+        else
+            _faults.Add(fault);
     }
 
     /// <summary>Takes a fault away; one that is not set changes nothing.</summary>
-    /// <exception cref="ArgumentException">No such part.</exception>
-    public void Heal(WiringFaultKind kind, string part)
+    internal void Heal(FaultKind kind, string part)
     {
-        NoteEffects();
-        End(kind, part);
+        int index = IndexOf(kind, part);
+        if (index < 0)
+            return;
+        _faults.RemoveAt(index);
         WiringFaults.Heal(Wiring, kind, part);
-        foreach (Entry entry in _entries)
-        {
-            if (entry.Without is { } other)
-                WiringFaults.Heal(other, kind, part);
-        }
+        foreach (Fault other in _faults)
+            WiringFaults.Heal(other.Without, kind, part);
     }
 
-    /// <summary>Looks whether a fault makes a difference now. Allocates nothing where none waits.</summary>
-    public void NoteEffects()
-    {
-        foreach (Entry entry in _entries)
-        {
-            if (entry.Without is not { } without || !Wiring.DiffersFrom(without))
-                continue;
-            entry.TookEffect = true;
-            entry.Without = null;
-        }
-    }
+    /// <summary>Whether a fault that is set makes a difference now.</summary>
+    internal bool MakesDifference(FaultKind kind, string part) => IndexOf(kind, part) is >= 0 and var index && Wiring.DiffersFrom(_faults[index].Without);
 
-    /// <summary>Whether a fault made a difference while it was set.</summary>
-    /// <param name="entry">What <see cref="Apply"/> returned.</param>
-    public bool TookEffect(int entry) => _entries[entry].TookEffect;
-
-    private void End(WiringFaultKind kind, string part)
+    private int IndexOf(FaultKind kind, string part)
     {
-        foreach (Entry entry in _entries)
+        for (int index = 0; index < _faults.Count; index++)
         {
-            if (entry.Kind != kind || entry.Part != part)
-                continue;
-            entry.InPlace = false;
-            entry.Without = null;
+            if (_faults[index].Is(kind, part))
+                return index;
         }
+
+        return -1;
     }
 
     private SupervisoryWiring Copy()
     {
-        var copy = new SupervisoryWiring(Wiring.Description, _seed);
+        var copy = new SupervisoryWiring(description, seed);
         copy.TakeOutputs(Wiring);
-        foreach (Entry entry in _entries)
-        {
-            if (entry.InPlace)
-                WiringFaults.Apply(copy, entry.Kind, entry.Part, entry.Ohms);
-        }
-
-        for (int fuse = 0; fuse < Wiring.Description.Fuses.Count; fuse++)
+        // Relays pull in while nothing is wrong, as they did before the first fault.
+        copy.Read();
+        foreach (Fault fault in _faults)
+            WiringFaults.Apply(copy, fault.Kind, fault.Part, fault.Ohms);
+        for (int fuse = 0; fuse < description.Fuses.Count; fuse++)
         {
             if (Wiring.IsBlown(fuse))
                 copy.SetFuseBlown(fuse, true);
@@ -121,18 +90,8 @@ public sealed class FaultedWiring
         return copy;
     }
 
-    private sealed class Entry(WiringFaultKind kind, string part, double? ohms)
+    private readonly record struct Fault(FaultKind Kind, string Part, double Ohms, SupervisoryWiring Without)
     {
-        public WiringFaultKind Kind { get; } = kind;
-
-        public string Part { get; } = part;
-
-        public double? Ohms { get; } = ohms;
-
-        public bool InPlace { get; set; } = true;
-
-        public bool TookEffect { get; set; }
-
-        public SupervisoryWiring? Without { get; set; }
+        public bool Is(FaultKind kind, string part) => Kind == kind && string.Equals(Part, part, System.StringComparison.Ordinal);
     }
 }

@@ -174,13 +174,20 @@ public sealed class SupervisoryWiring
     {
         if (!_changed)
             return;
-        ReadPosition(again: false);
-        if (Array.IndexOf(_beating, true) >= 0)
+        if (Array.IndexOf(_beating, true) < 0)
         {
+            ReadPosition(again: false);
+        }
+        else
+        {
+            // What blows a fuse with the contacts one way has blown it before long: both ways are gone through first.
+            PlaceBeating(true);
+            _circuit.TrySolve();
+            PlaceBeating(false);
+            ReadPosition(again: false);
             PlaceBeating(true);
             ReadPosition(again: true);
             PlaceBeating(false);
-            // A fuse that blew with the contacts one way shows in both.
             ReadPosition(again: true);
         }
 
