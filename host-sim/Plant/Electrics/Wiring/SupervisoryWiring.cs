@@ -17,7 +17,7 @@ public sealed class SupervisoryWiring
     private const double GlowShare = 0.5;
 
     // A terminal that moved by more than this was changed by a fault.
-    private const double DifferenceV = 1e-3;
+    private const double DifferenceV = 0.05;
 
     // Enough for every state that a few relays go through while they buzz.
     private const int BuzzRounds = 16;
@@ -266,6 +266,8 @@ public sealed class SupervisoryWiring
             : throw new ArgumentException($"no part of the wiring names terminal '{terminal}'", nameof(terminal));
     }
 
+    private double VoltageOr0(int terminal) => _circuit.IsFloating(_nodes[terminal]) ? 0 : _circuit.VoltageV(_nodes[terminal]);
+
     private void ReadPosition(bool again)
     {
         bool rests = _circuit.TrySolve();
@@ -315,9 +317,8 @@ public sealed class SupervisoryWiring
         other.Read();
         for (int node = 0; node < _terminals.Count; node++)
         {
-            double here = _circuit.VoltageV(_nodes[node]);
-            double there = other._circuit.VoltageV(other._nodes[node]);
-            if (double.IsNaN(here) != double.IsNaN(there) || Math.Abs(here - there) > DifferenceV)
+            // A terminal that floats drives nothing, as one at ground does: that alone is no difference.
+            if (Math.Abs(VoltageOr0(node) - other.VoltageOr0(node)) > DifferenceV)
                 return true;
         }
 
