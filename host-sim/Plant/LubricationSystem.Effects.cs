@@ -37,6 +37,7 @@ public sealed partial class LubricationSystem
     private bool MakesDifference(in ActiveFault fault) => FaultCatalogue.Of(fault.Kind).Part switch
     {
         FaultPart.CycleSwitch => _switches[FindCycleSwitch(fault.Part)].Differs(fault.Kind),
+        FaultPart.Sensor or FaultPart.SensorCore or FaultPart.SensorCorePair => SensedSwitch(fault.Part).Differs(fault.Kind),
         FaultPart.LevelSwitch => (fault.Part == "low" ? _reservoir.Low : _reservoir.Empty).Differs(fault.Kind == FaultKind.LevelSwitchStuckOn),
         FaultPart.PressureSwitch => _pressureSwitch!.Differs(fault.Kind == FaultKind.PressureSwitchStuckOn),
         FaultPart.Shaft => TheShaft.MissedPulse(NowUs),

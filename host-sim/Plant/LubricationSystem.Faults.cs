@@ -151,6 +151,9 @@ public sealed partial class LubricationSystem
             case FaultPart.CycleSwitch:
                 ChangeCycleSwitch(fault, applied);
                 break;
+            case FaultPart.Sensor or FaultPart.SensorCore or FaultPart.SensorCorePair:
+                ChangeSensor(fault, applied);
+                break;
             case FaultPart.LevelSwitch:
                 ChangeLevelSwitch(fault, applied);
                 break;
@@ -214,5 +217,27 @@ public sealed partial class LubricationSystem
         }
 
         ScheduleToggle();
+    }
+
+    private void ChangeSensor(ActiveFault fault, bool applied)
+    {
+        CycleSwitch cycle = SensedSwitch(fault.Part);
+        int plus = fault.Part.IndexOf('+');
+        cycle.Follow(NowUs);
+        cycle.Sensed!.Change(fault.Kind, plus < 0 ? "" : fault.Part[(plus + 1)..], fault.Value, applied);
+        ScheduleToggle();
+    }
+
+    // The part is the switch's name, alone or with colours of cores behind a plus sign.
+    private CycleSwitch SensedSwitch(string part)
+    {
+        for (int index = 0; index < _switches.Length; index++)
+        {
+            string name = Description.CycleSwitches[index].Name;
+            if (part.StartsWith(name, StringComparison.Ordinal) && (part.Length == name.Length || part[name.Length] == '+'))
+                return _switches[index];
+        }
+
+        throw new ArgumentException($"The plant has no cycle switch of the part '{part}'.", nameof(part));
     }
 }

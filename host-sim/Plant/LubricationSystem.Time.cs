@@ -109,7 +109,6 @@ public sealed partial class LubricationSystem
         foreach (CycleSwitch cycle in _switches)
             cycle.ToggleAt(_nextToggleUs);
 
-        ScheduleToggle();
         PlantQuantities changed = NoteLevels();
         if (changed != PlantQuantities.None)
             Observer?.OnEvent(this, NowUs, new PlantChange(changed, 0, 0));
@@ -127,7 +126,12 @@ public sealed partial class LubricationSystem
     {
         ulong cycle = 0;
         for (int i = 0; i < _switches.Length; i++)
+        {
+            _switches[i].Follow(NowUs);
             cycle |= _switches[i].On ? 1UL << i : 0;
+        }
+
+        ScheduleToggle();
         int other = (_reservoir.Low.On ? 1 : 0) | (_reservoir.Empty.On ? 2 : 0) | (_pressureSwitch is { On: true } ? 4 : 0);
         int change = other ^ _otherLevels;
         PlantQuantities changed = (cycle != _cycleLevels ? PlantQuantities.CycleSwitches : 0)

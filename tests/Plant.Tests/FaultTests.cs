@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Switches;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Tests.Electrics;
 using Xunit;
@@ -23,6 +24,7 @@ public sealed class FaultTests
     {
         Line = new LineDescription { VolumeM3 = 20 * Plants.Cm3, BulkModulusPa = 1.4e9, StrainerLossPa = 1e4 },
         Wiring = WiringSamples.Plain,
+        CycleSwitches = [Plant.CycleSwitches[0] with { Sensor = new SensorLoopDescription() }],
     };
 
     [Fact]

@@ -28,6 +28,9 @@ internal sealed record FaultRow(FaultInfo Fault, IReadOnlyList<string> Parts)
         FaultPart.WiringContact => "contact",
         FaultPart.Lamp => "lamp",
         FaultPart.Fuse => "fuse",
+        FaultPart.Sensor => "cycle switch with a sensor",
+        FaultPart.SensorCore => "such a switch + brown, blue or black",
+        FaultPart.SensorCorePair => "such a switch + two colours",
         _ => "",
     };
 

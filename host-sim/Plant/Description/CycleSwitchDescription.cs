@@ -1,3 +1,5 @@
+using LubeController.Plant.Electrics.Switches;
+
 namespace LubeController.Plant.Description;
 
 /// <summary>A switch that senses one piston near one end of its travel.</summary>
@@ -20,4 +22,10 @@ public sealed record CycleSwitchDescription
 
     /// <summary>The contact.</summary>
     public SwitchContact Contact { get; init; } = SwitchContact.NormallyOpen;
+
+    /// <summary>
+    /// The loop behind it: switch, cable, supply and input. Null: the level is the contact's own. Its switch takes
+    /// <see cref="Contact"/> from here.
+    /// </summary>
+    public SensorLoopDescription? Sensor { get; init; }
 }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using LubeController.Plant.Electrics.Switches;
 using System.Linq;
 
 namespace LubeController.Plant.Description;
@@ -33,6 +34,8 @@ internal static class SensorCheck
         if (!(cycle.Hysteresis >= 0 && cycle.TripTravel + cycle.Hysteresis < 1))
             findings.Refuse(path + ".Hysteresis", Findings.Show(cycle.Hysteresis), $"0 up to, not including, {Findings.Show(1 - cycle.TripTravel)} of the travel");
         findings.Defined(path + ".Contact", cycle.Contact);
+        if (cycle.Sensor is { } sensor)
+            SensorLoopCheck.Add(findings, path + ".Sensor", sensor);
     }
 
     private static void PressureSwitch(Findings findings, PressureSwitchDescription pressure, ReliefDescription relief)

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Switches;
 using LubeController.Plant.Electrics.Wiring;
 using LubeController.Plant.Faults.Registry;
 
@@ -49,6 +50,14 @@ public static class FaultCatalogue
                 foreach (CycleSwitchDescription cycle in plant.CycleSwitches)
                     names.Add(cycle.Name);
                 break;
+            case FaultPart.Sensor or FaultPart.SensorCore or FaultPart.SensorCorePair:
+                foreach (CycleSwitchDescription cycle in plant.CycleSwitches)
+                {
+                    if (cycle.Sensor != null)
+                        AddSensorParts(names, Of(kind).Part, cycle.Name);
+                }
+
+                break;
             case FaultPart.LevelSwitch:
                 names.AddRange(["low", "empty"]);
                 break;
@@ -80,9 +89,20 @@ public static class FaultCatalogue
         return names;
     }
 
+    private static void AddSensorParts(List<string> names, FaultPart part, string name)
+    {
+        string[] colours = [.. Enum.GetValues<CableCore>().Select(CoreColours.ColourOf)];
+        names.AddRange(part switch
+        {
+            FaultPart.Sensor => [name],
+            FaultPart.SensorCore => colours.Select(colour => $"{name}+{colour}"),
+            _ => [$"{name}+{colours[0]}+{colours[1]}", $"{name}+{colours[0]}+{colours[2]}", $"{name}+{colours[1]}+{colours[2]}"],
+        });
+    }
+
     private static FaultInfo[] InOrder() =>
     [
-        .. OutletFaults.All.Concat(DividerFaults.All).Concat(PumpFaults.All).Concat(LineFaults.All).Concat(SensorFaults.All).Concat(CircuitFaults.All)
+        .. OutletFaults.All.Concat(DividerFaults.All).Concat(PumpFaults.All).Concat(LineFaults.All).Concat(SensorFaults.All).Concat(CircuitFaults.All).Concat(SensorLoopFaults.All)
             .OrderBy(fault => fault.Kind),
     ];
 }

@@ -152,4 +152,34 @@ public enum FaultKind
 
     /// <summary>A fuse has blown.</summary>
     FuseBlown,
+
+    /// <summary>The target of a cycle switch passes further away.</summary>
+    SensorTargetFar,
+
+    /// <summary>Metal chips cover a cycle switch.</summary>
+    SensorChips,
+
+    /// <summary>Water covers a cycle switch.</summary>
+    SensorWater,
+
+    /// <summary>The loop of a cycle switch is fed with another voltage.</summary>
+    SensorSupplyLow,
+
+    /// <summary>A core of a cycle switch's cable is broken.</summary>
+    SensorCoreBroken,
+
+    /// <summary>A core of a cycle switch's cable has a resistance.</summary>
+    SensorCoreResistive,
+
+    /// <summary>A core of a cycle switch's cable touches the supply's plus.</summary>
+    SensorCoreShortedToSupply,
+
+    /// <summary>A core of a cycle switch's cable touches ground.</summary>
+    SensorCoreShortedToGround,
+
+    /// <summary>Two cores of a cycle switch's cable touch.</summary>
+    SensorCoresShorted,
+
+    /// <summary>Two cores of a cycle switch's cable are swapped.</summary>
+    SensorCoresSwapped,
 }

@@ -50,4 +50,13 @@ public enum FaultPart
 
     /// <summary>A fuse of the wiring.</summary>
     Fuse,
+
+    /// <summary>A cycle switch whose loop is described.</summary>
+    Sensor,
+
+    /// <summary>A core of such a switch's cable: the switch and the core's colour, joined by a plus sign.</summary>
+    SensorCore,
+
+    /// <summary>Two cores of such a switch's cable: the switch and two colours, joined by plus signs.</summary>
+    SensorCorePair,
 }

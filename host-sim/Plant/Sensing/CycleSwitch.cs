@@ -32,6 +32,8 @@ internal sealed class CycleSwitch
         Actuated = _atRight ? positionM3 >= _trip : positionM3 <= _trip;
         _generator = new SeededGenerator(seed);
         _wireGenerator = new SeededGenerator(~seed);
+        if (description.Sensor is { } sensor)
+            Sensed = new SensedLevel(sensor with { Switch = sensor.Switch with { Contact = description.Contact } }, Actuated, unchecked(seed + 2));
     }
 
     /// <summary>Whether the piston actuates it, whatever contact and wire make of that.</summary>
@@ -40,25 +42,31 @@ internal sealed class CycleSwitch
     /// <summary>How often it was newly actuated since the start.</summary>
     internal long TripCrossings { get; private set; }
 
+    /// <summary>The loop behind it, or null where the level is the contact's own.</summary>
+    internal SensedLevel? Sensed { get; }
+
     internal bool StuckOn { get; set; }
 
     internal bool StuckOff { get; set; }
 
     internal bool WireBroken { get; set; }
 
-    /// <summary>When a chattering contact or a loose wire next toggles, us; <see cref="long.MaxValue"/> where both are sound.</summary>
-    internal long NextToggleUs => Math.Min(_nextChatterUs, _nextWireUs);
+    /// <summary>When a chattering contact or a loose wire next toggles, or the loop does something by itself, us; <see cref="long.MaxValue"/> where nothing is to come.</summary>
+    internal long NextToggleUs => Math.Min(Math.Min(_nextChatterUs, _nextWireUs), Sensed?.NextUs ?? long.MaxValue);
 
     /// <summary>The level at the far end of the wire: on is a closed contact on a whole wire.</summary>
     internal bool On
     {
         get
         {
-            if (WireBroken || _wireInterrupted)
+            // Where the loop is described it knows of the wire.
+            if (Sensed is null && (WireBroken || _wireInterrupted))
                 return false;
             if (StuckOn || StuckOff)
                 return StuckOn;
-            return _nextChatterUs != long.MaxValue ? _chatterLevel : Sound;
+            if (Sensed is { } sensed)
+                return sensed.On;
+            return Chatters ? _chatterLevel : Sound;
         }
     }
 
@@ -69,10 +77,25 @@ internal sealed class CycleSwitch
         FaultKind.CycleSwitchWireLoose => _wireInterrupted,
         FaultKind.CycleSwitchStuckOn => On,
         FaultKind.CycleSwitchStuckOff => !StuckOn,
+        >= FaultKind.SensorTargetFar => !StuckOn && !StuckOff,
         _ => !WireBroken && !_wireInterrupted && !StuckOn && !StuckOff,
     };
 
-    private bool Sound => Actuated != (_contact == SwitchContact.NormallyClosed);
+    private bool Sound => Sensed?.SoundOn ?? Closes;
+
+    private bool Closes => Actuated != (_contact == SwitchContact.NormallyClosed);
+
+    private bool Chatters => _nextChatterUs != long.MaxValue;
+
+    /// <summary>Lets the loop see where the piston is, now.</summary>
+    internal void Follow(long timeUs)
+    {
+        if (Sensed is not { } sensed)
+            return;
+        bool closes = Chatters ? _chatterLevel : Closes;
+        sensed.Follow(timeUs, closes != (_contact == SwitchContact.NormallyClosed), Actuated);
+        sensed.SetWireBroken(WireBroken || _wireInterrupted);
+    }
 
     /// <summary>The position at which a piston that moves this way changes the switch, or not a number.</summary>
     internal double Target(bool towardsRight)
@@ -92,7 +115,7 @@ internal sealed class CycleSwitch
     internal void StartChatter(double meanPeriodS, long nowUs)
     {
         _chatterMeanUs = meanPeriodS * 1e6;
-        _chatterLevel = Sound;
+        _chatterLevel = Closes;
         _nextChatterUs = Irregular(nowUs, _chatterMeanUs, _generator);
     }
 
@@ -143,6 +166,7 @@ internal sealed class CycleSwitch
         print.Add(_chatterLevel);
         print.Add(_chatterMeanUs);
         print.Add(_generator.State);
+        Sensed?.AddTo(ref print);
     }
 
     // Half to one and a half mean periods, so that no two gaps are alike and none is endless.

@@ -67,7 +67,7 @@ public static class PlantKeys
     public static KeySet OutletLine { get; } = new("an outlet's line", "length", "bore");
 
     /// <summary>A cycle switch.</summary>
-    public static KeySet CycleSwitch { get; } = new("a cycle switch", "name", "section", "end", "trip-travel", "hysteresis", "contact");
+    public static KeySet CycleSwitch { get; } = new("a cycle switch", "name", "section", "end", "trip-travel", "hysteresis", "contact", "sensor");
 
     /// <summary>The pressure switch.</summary>
     public static KeySet PressureSwitch { get; } = new("a pressure switch", "trip", "reset", "place", "contact");
@@ -79,7 +79,7 @@ public static class PlantKeys
     public static KeySet Shaft { get; } = new("a shaft", "pulses-per-revolution", "speed", "shortest-pulse", "duty");
 
     /// <summary>Each group by the place it has in the file, as the JSON Schema names it.</summary>
-    public static IReadOnlyDictionary<string, KeySet> ByPlace { get; } = new Dictionary<string, KeySet>(LubricantKeys.ByPlaceInPlant.Concat(WiringKeys.ByPlaceInPlant))
+    public static IReadOnlyDictionary<string, KeySet> ByPlace { get; } = new Dictionary<string, KeySet>(LubricantKeys.ByPlaceInPlant.Concat(WiringKeys.ByPlaceInPlant).Concat(SensorKeys.ByPlaceInPlant))
     {
         [""] = Plant,
         ["reservoir"] = Reservoir,

@@ -128,6 +128,7 @@ public sealed class PlantReader
                 TripTravel = group.Quantity("trip-travel", PlantRanges.Part)?.Si ?? plain.TripTravel,
                 Hysteresis = group.Quantity("hysteresis", PlantRanges.Part)?.Si ?? plain.Hysteresis,
                 Contact = Contact(group, "contact"),
+                Sensor = SensorReader.ReadIn(group),
             };
         }
     }

@@ -103,7 +103,7 @@ public sealed class SwitchTests
         Assert.InRange(loop.InputA, 0.1e-3, 1.2e-3);
         loop.SetPresent(false);
         Assert.InRange(loop.InputA, 2.1e-3, 6.5e-3);
-        loop.ShortCores(CableCore.Plus, CableCore.Signal);
+        loop.SetCoresShorted(CableCore.Plus, CableCore.Signal, true);
         Assert.Equal(8.2e-3, loop.InputA, 4);
     }
 

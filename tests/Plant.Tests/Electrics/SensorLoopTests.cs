@@ -45,9 +45,9 @@ public sealed class SensorLoopTests
     {
         var loop = new SensorLoop(With(new() { Output = output }), present, 1);
         Assert.Equal(present, loop.On);
-        loop.ShortCores(core, other);
+        loop.SetCoresShorted(core, other, true);
         Assert.Equal(expected, loop.On);
-        loop.HealCable();
+        loop.SetCoresShorted(core, other, false);
         Assert.Equal(present, loop.On);
     }
 
@@ -55,11 +55,11 @@ public sealed class SensorLoopTests
     public void Cores_that_touch_supply_or_ground_read_by_the_circuit()
     {
         var loop = new SensorLoop(new SensorLoopDescription(), present: false, 1);
-        loop.ShortCoreToSupply(CableCore.Signal);
+        loop.SetCoreToSupply(CableCore.Signal, true);
         Assert.True(loop.On);
-        loop.HealCable();
+        loop.SetCoreToSupply(CableCore.Signal, false);
         loop.SetPresent(true);
-        loop.ShortCoreToGround(CableCore.Signal);
+        loop.SetCoreToGround(CableCore.Signal, true);
         Assert.False(loop.On);
     }
 
@@ -71,11 +71,11 @@ public sealed class SensorLoopTests
     public void With_swapped_cores_a_switch_reads_the_same_with_and_without_a_target(CableCore core, CableCore other, bool expected)
     {
         var loop = new SensorLoop(new SensorLoopDescription(), present: true, 1);
-        loop.SwapCores(core, other);
+        loop.SetCoresSwapped(core, other, true);
         Assert.Equal(expected, loop.On);
         loop.SetPresent(false);
         Assert.Equal(expected, loop.On);
-        loop.HealCable();
+        loop.SetCoresSwapped(core, other, false);
         Assert.False(loop.On);
         loop.SetPresent(true);
         Assert.True(loop.On);
@@ -213,11 +213,11 @@ public sealed class SensorLoopTests
         loop.SetCoreBroken(CableCore.Signal, true);
         Assert.Equal(NamurReading.Break, loop.NamurReading);
         Assert.False(loop.On);
-        loop.HealCable();
-        loop.ShortCores(CableCore.Plus, CableCore.Signal);
+        loop.SetCoreBroken(CableCore.Signal, false);
+        loop.SetCoresShorted(CableCore.Plus, CableCore.Signal, true);
         Assert.Equal(NamurReading.Short, loop.NamurReading);
         Assert.Equal(8.2e-3, loop.InputA, 4);
-        loop.HealCable();
+        loop.SetCoresShorted(CableCore.Plus, CableCore.Signal, false);
         loop.SetCoreOhms(CableCore.Plus, 100_000);
         Assert.Equal(NamurReading.Break, loop.NamurReading);
     }

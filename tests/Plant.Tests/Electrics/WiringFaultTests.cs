@@ -14,7 +14,7 @@ public sealed class WiringFaultTests
     [Fact]
     public void Every_kind_of_the_wiring_is_in_the_registry_with_parts_only_where_there_is_wiring()
     {
-        FaultKind[] ofWiring = [.. FaultCatalogue.All.Where(fault => fault.Part >= FaultPart.Wire).Select(fault => fault.Kind)];
+        FaultKind[] ofWiring = [.. FaultCatalogue.All.Where(fault => fault.Part is >= FaultPart.Wire and <= FaultPart.Fuse).Select(fault => fault.Kind)];
         Assert.Equal(WiringFaults.All, ofWiring);
         Assert.All(WiringFaults.All, kind => Assert.NotEmpty(FaultCatalogue.PartNames(kind, Wired)));
         Assert.All(WiringFaults.All, kind => Assert.Empty(FaultCatalogue.PartNames(kind, Plants.Twin(3))));

@@ -63,7 +63,8 @@ internal static class FaultSchema
     private static IEnumerable<JsonNode> Rules()
     {
         yield return Never("part", fault => fault.Part is not (FaultPart.Outlet or FaultPart.CycleSwitch or FaultPart.LevelSwitch or FaultPart.Section or FaultPart.Injector
-            or FaultPart.Wire or FaultPart.WirePair or FaultPart.WiringContact or FaultPart.Lamp or FaultPart.Fuse));
+            or FaultPart.Wire or FaultPart.WirePair or FaultPart.WiringContact or FaultPart.Lamp or FaultPart.Fuse
+            or FaultPart.Sensor or FaultPart.SensorCore or FaultPart.SensorCorePair));
         yield return Never("magnitude", fault => fault.Parameter == null);
         yield return Never("with", fault => fault.Second == null);
         yield return Never("over", fault => !fault.Gradual);

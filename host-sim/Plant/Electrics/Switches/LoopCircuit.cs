@@ -78,39 +78,28 @@ internal sealed class LoopCircuit
         Forget();
     }
 
-    internal void ShortCores(CableCore core, CableCore other)
+    internal void SetCoresShorted(CableCore core, CableCore other, bool shorted)
     {
-        _circuit.SetWireBridge(_cores[(int)core], _cores[(int)other], ShortOhms);
+        _circuit.SetWireBridge(_cores[(int)core], _cores[(int)other], shorted ? ShortOhms : double.PositiveInfinity);
         Forget();
     }
 
-    internal void ShortToSupply(CableCore core)
+    internal void SetToSupply(CableCore core, bool touches)
     {
-        _circuit.SetWireToSupply(_cores[(int)core], _rail, ShortOhms);
+        _circuit.SetWireToSupply(_cores[(int)core], _rail, touches ? ShortOhms : double.PositiveInfinity);
         Forget();
     }
 
-    internal void ShortToGround(CableCore core)
+    internal void SetToGround(CableCore core, bool touches)
     {
-        _circuit.SetWireToGround(_cores[(int)core], ShortOhms);
+        _circuit.SetWireToGround(_cores[(int)core], touches ? ShortOhms : double.PositiveInfinity);
         Forget();
     }
 
-    internal void SwapCores(CableCore core, CableCore other)
+    internal void SetSwapped(CableCore core, CableCore other, bool swapped)
     {
-        _circuit.MoveWire(_cores[(int)core], _near[(int)core], _far[(int)other]);
-        _circuit.MoveWire(_cores[(int)other], _near[(int)other], _far[(int)core]);
-        Forget();
-    }
-
-    internal void Heal()
-    {
-        for (int core = 0; core < 3; core++)
-        {
-            _circuit.HealWire(_cores[core]);
-            _circuit.MoveWire(_cores[core], _near[core], _far[core]);
-        }
-
+        MoveCore(core, swapped ? other : core);
+        MoveCore(other, swapped ? core : other);
         Forget();
     }
 
@@ -132,6 +121,9 @@ internal sealed class LoopCircuit
         _known[index] = true;
         return _answers[index];
     }
+
+    private void MoveCore(CableCore core, CableCore to) =>
+        _circuit.MoveWire(_cores[(int)core], _near[(int)core], _far[(int)to]);
 
     private void SetOutput(bool closed)
     {

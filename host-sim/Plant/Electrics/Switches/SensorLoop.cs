@@ -134,6 +134,34 @@ public sealed class SensorLoop
         Evaluate();
     }
 
+    /// <summary>Lets two cores touch, or parts them.</summary>
+    public void SetCoresShorted(CableCore core, CableCore other, bool shorted)
+    {
+        _circuit.SetCoresShorted(core, other, shorted);
+        Evaluate();
+    }
+
+    /// <summary>Lets a core touch the supply's plus, or parts them.</summary>
+    public void SetCoreToSupply(CableCore core, bool touches)
+    {
+        _circuit.SetToSupply(core, touches);
+        Evaluate();
+    }
+
+    /// <summary>Lets a core touch ground, or parts them.</summary>
+    public void SetCoreToGround(CableCore core, bool touches)
+    {
+        _circuit.SetToGround(core, touches);
+        Evaluate();
+    }
+
+    /// <summary>Swaps two cores at the switch, or puts them right; one pair at a time.</summary>
+    public void SetCoresSwapped(CableCore core, CableCore other, bool swapped)
+    {
+        _circuit.SetSwapped(core, other, swapped);
+        Evaluate();
+    }
+
     /// <summary>Lets a core make and break under vibration, each for half to one and a half of its mean time.</summary>
     /// <param name="core">The core; one at a time.</param>
     /// <param name="meanMadeUs">Mean time that it conducts, us, 2 or more.</param>
@@ -145,40 +173,22 @@ public sealed class SensorLoop
         _loose.Start(NowUs, core, meanMadeUs, meanBrokenUs);
     }
 
-    /// <summary>Lets two cores touch.</summary>
-    public void ShortCores(CableCore core, CableCore other)
-    {
-        _circuit.ShortCores(core, other);
-        Evaluate();
-    }
-
-    /// <summary>Lets a core touch the supply's plus.</summary>
-    public void ShortCoreToSupply(CableCore core)
-    {
-        _circuit.ShortToSupply(core);
-        Evaluate();
-    }
-
-    /// <summary>Lets a core touch ground.</summary>
-    public void ShortCoreToGround(CableCore core)
-    {
-        _circuit.ShortToGround(core);
-        Evaluate();
-    }
-
-    /// <summary>Swaps two cores at the switch.</summary>
-    public void SwapCores(CableCore core, CableCore other)
-    {
-        _circuit.SwapCores(core, other);
-        Evaluate();
-    }
-
-    /// <summary>Makes the cable whole.</summary>
-    public void HealCable()
+    /// <summary>Makes a loose core sound.</summary>
+    public void StopCoreLoose()
     {
         _loose.Stop();
-        _circuit.Heal();
+        _circuit.SetBroken(_loose.Core, false);
         Evaluate();
+    }
+
+    internal void AddTo(ref Fingerprint print)
+    {
+        print.Add(On);
+        print.Add(InputV);
+        print.Add(InputA);
+        print.Add(NextEventUs);
+        print.Add(_ready);
+        print.Add(_shown);
     }
 
     private bool Conducts(bool sensed) => sensed != (_switch.Contact == SwitchContact.NormallyClosed);

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
 using LubeController.Plant.Electrics.Circuits;
@@ -6,13 +7,21 @@ using LubeController.Plant.Electrics.Circuits;
 namespace LubeController.Plant.Electrics.Switches;
 
 /// <summary>What a sensor loop may not be.</summary>
-internal static class SensorLoopCheck
+public static class SensorLoopCheck
 {
-    internal static void Refuse(SensorLoopDescription loop)
+    /// <summary>Looks a description through.</summary>
+    /// <returns>What was found, none where all is well.</returns>
+    public static IReadOnlyList<PlantFinding> Check(SensorLoopDescription loop)
     {
+        ArgumentNullException.ThrowIfNull(loop);
         var findings = new Findings();
         Add(findings, "Sensor", loop);
-        if (findings.All.FirstOrDefault(finding => finding.IsRefusal) is { } first)
+        return findings.All;
+    }
+
+    internal static void Refuse(SensorLoopDescription loop)
+    {
+        if (Check(loop).FirstOrDefault(finding => finding.IsRefusal) is { } first)
             throw new ArgumentException(first.ToString(), nameof(loop));
     }
 
