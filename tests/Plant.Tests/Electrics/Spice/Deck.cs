@@ -36,7 +36,7 @@ internal sealed class Deck
         Line($"B{++_count} {a} {b} I=pwl({across}, {pairs})");
     }
 
-    internal string Finish(string shuntOhms) => _text + NgSpice.Options(shuntOhms) + "\n.end\n";
+    internal string Finish(string shuntOhms) => _text + OperatingPoint.Options(shuntOhms) + "\n.end\n";
 
     private static string Show(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 

@@ -14,7 +14,7 @@ public sealed class RandomAgreementTests
     public void Node_voltages_of_random_circuits_agree_with_ngspice_within_a_thousandth()
     {
         RandomCircuit[] drawn = [.. Enumerable.Range(1, Circuits).Select(seed => new RandomCircuit((ulong)seed))];
-        IReadOnlyList<Dictionary<string, double>> answers = NgSpice.OperatingPoints([.. drawn.Select(circuit => circuit.Netlist)]);
+        IReadOnlyList<Dictionary<string, double>> answers = OperatingPoint.Of([.. drawn.Select(circuit => circuit.Netlist)]);
 
         int compared = 0;
         int floating = 0;

@@ -50,7 +50,7 @@ public sealed class WiringAgreementTests
         int[] open = [.. Enumerable.Range(0, decks.Length)];
         for (int round = 0; open.Length > 0 && round < 12; round++)
         {
-            IReadOnlyList<Dictionary<string, double>> found = NgSpice.OperatingPoints([.. open.Select(index => decks[index].Write())]);
+            IReadOnlyList<Dictionary<string, double>> found = OperatingPoint.Of([.. open.Select(index => decks[index].Write())]);
             for (int k = 0; k < open.Length; k++)
             {
                 Assert.NotEmpty(found[k]);

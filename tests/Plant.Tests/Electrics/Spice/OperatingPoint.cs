@@ -1,15 +1,14 @@
 using System;
 using System.Collections.Generic;
-using System.ComponentModel;
-using System.Diagnostics;
 using System.Globalization;
 using System.IO;
 using System.Text;
+using LubeController.Tests.Support.Spice;
 
 namespace LubeController.Plant.Tests.Electrics.Spice;
 
-/// <summary>The general circuit simulator ngspice (Debian), run without a screen, as a second opinion on direct-current circuits.</summary>
-internal static class NgSpice
+/// <summary>Operating points of direct-current circuits by the general circuit simulator ngspice (Debian).</summary>
+internal static class OperatingPoint
 {
     /// <summary>Tight tolerances, and a resistance from every node to ground so that a floating node is no error there.</summary>
     internal static string Options(string shuntOhms) =>
@@ -17,7 +16,7 @@ internal static class NgSpice
 
     /// <summary>Finds the operating point of each deck.</summary>
     /// <returns>For each deck the node voltages and source currents by name; none where ngspice finds no operating point.</returns>
-    internal static IReadOnlyList<Dictionary<string, double>> OperatingPoints(IReadOnlyList<string> decks)
+    internal static IReadOnlyList<Dictionary<string, double>> Of(IReadOnlyList<string> decks)
     {
         string folder = Directory.CreateTempSubdirectory("ngspice-").FullName;
         try
@@ -32,28 +31,11 @@ internal static class NgSpice
 
             string script = Path.Combine(folder, "all.sp");
             File.WriteAllText(script, control.Append("quit\n.endc\n.end\n").ToString());
-            return Parse(Run(script), decks.Count);
+            return Parse(NgSpice.Run(script), decks.Count);
         }
         finally
         {
             Directory.Delete(folder, recursive: true);
-        }
-    }
-
-    private static string Run(string script)
-    {
-        var start = new ProcessStartInfo("ngspice", ["-b", script]) { RedirectStandardOutput = true, RedirectStandardError = true };
-        try
-        {
-            using Process process = Process.Start(start)!;
-            System.Threading.Tasks.Task<string> errors = process.StandardError.ReadToEndAsync();
-            string output = process.StandardOutput.ReadToEnd();
-            process.WaitForExit();
-            return output + errors.Result;
-        }
-        catch (Win32Exception missing)
-        {
-            throw new InvalidOperationException("ngspice is needed as a second opinion on the circuits and was not found: install it ('apt-get install ngspice'), or let tests/run do so", missing);
         }
     }
 
