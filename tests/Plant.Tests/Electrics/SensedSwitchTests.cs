@@ -32,7 +32,10 @@ public sealed class SensedSwitchTests
     {
         void Fault(LubricationSystem system) => system.ApplyFault(kind, "s");
         List<(long, bool)> plain = Levels(With(null), Fault);
-        Assert.Equal(plain, Levels(With(new SensorLoopDescription()), Fault));
+        LubricationSystem sensed = With(new SensorLoopDescription()).Running();
+        Fault(sensed);
+        Assert.Equal(plain, Levels(sensed));
+        Assert.True(sensed.TookEffect(kind, "s"));
     }
 
     [Fact]
