@@ -29,7 +29,7 @@ public sealed class PermutationTests
                 Assert.Equal(volumes, Volumes(shuffled));
                 Assert.True(volumes.Values.Sum() > 0);
             },
-            iter: 40);
+            iter: 30);
 
     [Fact]
     public void Sections_in_another_order_give_their_points_the_same_volumes_a_cycle() =>
@@ -51,7 +51,7 @@ public sealed class PermutationTests
                 double stored = 2 * Math.Max(one.PeakPa, other.PeakPa) * TightPlants.ComplianceM3PerPa(plant);
                 Assert.Equal(one.Seconds, other.Seconds, stored / ((ConstantFlowPumpDescription)plant.Pump).FlowM3PerS);
             },
-            iter: 40);
+            iter: 30);
 
     // The ring is twisted once: a section that is moved from the front to the back is mirrored.
     [Fact]
@@ -67,7 +67,7 @@ public sealed class PermutationTests
                     Assert.Equal(one.VolumesM3[outlet], other.VolumesM3[outlet], (one.VolumesM3[outlet] * 1e-4) + ReadingM3);
                 Assert.Equal(one.CycleS, other.CycleS, one.CycleS * 1e-4);
             },
-            iter: 40);
+            iter: 30);
 
     private static PlantDescription Turned(PlantDescription plant, int by)
     {
