@@ -171,6 +171,7 @@ public sealed partial class LubricationSystem
     {
         Crossing crossing = Crossing.None;
         _relief.Look(_network, ref crossing);
+        _network.LookForOnsets(ref crossing);
         foreach (Divider divider in _dividers)
             divider.Look(_network, ref crossing);
         foreach (Injector injector in _injectors)

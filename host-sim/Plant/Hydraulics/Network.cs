@@ -225,6 +225,28 @@ internal sealed class Network
         Combine(seconds, gammaH, pump0, pump1, pumpSlope);
     }
 
+    /// <summary>Looks for one-way ways that begin or cease to flow within the tried step: there the flow has a corner.</summary>
+    internal void LookForOnsets(ref Crossing crossing)
+    {
+        for (int b = 0; b < Branches; b++)
+        {
+            ref readonly Branch branch = ref _branches[b];
+            if (!branch.OneWay)
+                continue;
+            double start = _pressure[branch.From] - branch.OffsetPa;
+            double end = _endPressure[branch.From] - branch.OffsetPa;
+            if (branch.To >= 0)
+            {
+                start -= _pressure[branch.To];
+                end -= _endPressure[branch.To];
+            }
+
+            double near = Crossing.NearPa(branch.OffsetPa);
+            crossing.Rising(start, end, 0, near);
+            crossing.Falling(start, end, 0, near);
+        }
+    }
+
     /// <summary>Finds the pressures at the end of the planned step, after any change of branch volumes.</summary>
     internal void Close()
     {
