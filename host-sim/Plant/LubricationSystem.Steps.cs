@@ -123,6 +123,8 @@ public sealed partial class LubricationSystem
             }
 
             _network.Close();
+            _network.TakeMiddleShares();
+            _network.Close();
             if (_network.BendPa > _bendBoundPa && seconds > ShortestStepS)
             {
                 seconds *= Math.Max(0.1, 0.8 * Math.Sqrt(_bendBoundPa / _network.BendPa));

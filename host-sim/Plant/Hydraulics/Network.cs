@@ -262,6 +262,24 @@ internal sealed class Network
         }
     }
 
+    /// <summary>
+    /// Takes the shares in what leaves each node at the middle of the tried step instead of at its start, which leaves them
+    /// an error of second order; to be followed by another <see cref="Close"/>.
+    /// </summary>
+    internal void TakeMiddleShares()
+    {
+        if (!_anyAir)
+            return;
+        for (int i = 0; i < _n; i++)
+        {
+            double givenUp = _gas.GivenUp(0.5 * (_pressure[i] + _endPressure[i]), out _);
+            _liquidShare[i] = 1 - (_airShare[i] * (1 - givenUp));
+            _reference[i] = _liquidShare[i] + _airShare[i];
+        }
+
+        Share();
+    }
+
     /// <summary>Makes a part of the planned step the present.</summary>
     internal void Commit(double part)
     {
@@ -481,13 +499,9 @@ internal sealed class Network
 
     private void Combine(double seconds, double gammaH, double pump0, double pump1, double pumpSlope)
     {
-        Array.Clear(_airChange);
         double first = pump0 + (gammaH * pumpSlope * _slope[0] * _k1[0]);
         double second = pump1 - (2 * first) + (gammaH * pumpSlope * _slope[0] * _k2[0]);
         PumpVolumeM3 = seconds * ((1.5 * first) + (0.5 * second));
-        _airChange[0] = PumpVolumeM3 * Pump.AirPart(_pressure[0]);
-        Array.Clear(_storedChange);
-        _storedChange[0] = PumpVolumeM3;
         double shut = 0;
         for (int index = 0; index < Branches; index++)
         {
@@ -501,16 +515,30 @@ internal sealed class Network
             }
 
             _branchVolume[index] = volume;
-            int upstream = Upstream(index, _flow[index]);
-            Move(_storedChange, b.From, b.To, volume * _reference[upstream]);
-            if (_anyAir)
-                Move(_airChange, b.From, b.To, volume * _airShare[upstream]);
         }
 
+        Share();
         double worst = 0;
         for (int i = 0; i < _n; i++)
             worst = Math.Max(worst, Math.Abs(_k1[i] + _k2[i]));
         ErrorM3 = Math.Max(0.5 * seconds * worst, shut);
+    }
+
+    // What the branches' volumes hold and where it goes.
+    private void Share()
+    {
+        Array.Clear(_storedChange);
+        Array.Clear(_airChange);
+        _storedChange[0] = PumpVolumeM3;
+        _airChange[0] = PumpVolumeM3 * Pump.AirPart(_pressure[0]);
+        for (int index = 0; index < Branches; index++)
+        {
+            ref readonly Branch b = ref _branches[index];
+            int upstream = Upstream(index, _flow[index]);
+            Move(_storedChange, b.From, b.To, _branchVolume[index] * _reference[upstream]);
+            if (_anyAir)
+                Move(_airChange, b.From, b.To, _branchVolume[index] * _airShare[upstream]);
+        }
     }
 
     private double StageSum(in Branch b, int index, double gammaH)
