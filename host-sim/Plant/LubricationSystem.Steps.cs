@@ -219,8 +219,7 @@ public sealed partial class LubricationSystem
     /// <summary>Adds up where the tried step's volumes go.</summary>
     private void Account()
     {
-        double airPart = _network.Pump.AirPart(_network.PressurePa(0));
-        _ingestedStep = _network.PumpVolumeM3 * airPart;
+        _ingestedStep = _network.PumpVolumeM3 * _network.Pump.AirShare;
         _pumpedStep = _network.PumpVolumeM3 - _ingestedStep;
         _relievedStep = 0;
         _returnedStep = 0;

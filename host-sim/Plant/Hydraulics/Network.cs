@@ -171,7 +171,7 @@ internal sealed class Network
             _reference[i] = _liquidShare[i] + concentration;
         }
 
-        _pumpRoom = 1 - (Pump.AirPart(_pressure[0]) * _givenUp[0]);
+        _pumpRoom = 1 - (Pump.AirShare * _givenUp[0]);
         for (int b = 0; b < Branches; b++)
         {
             _flow[b] = Evaluate(b, _pressure, out double drop, out _flowSlope[b]);
@@ -530,7 +530,7 @@ internal sealed class Network
         Array.Clear(_storedChange);
         Array.Clear(_airChange);
         _storedChange[0] = PumpVolumeM3;
-        _airChange[0] = PumpVolumeM3 * Pump.AirPart(_pressure[0]);
+        _airChange[0] = PumpVolumeM3 * Pump.AirShare;
         for (int index = 0; index < Branches; index++)
         {
             ref readonly Branch b = ref _branches[index];
