@@ -24,6 +24,9 @@ public sealed partial class LubricationSystem
 
     private const int MostTries = 500;
 
+    // A one-way flow's corner within a step may cost this part of the error bound.
+    private const double CornerPart = 0.05;
+
     // What the pump brings is corrected to this part of the error bound, in so many tries.
     private const double CorrectedPart = 5e-4;
 
@@ -218,7 +221,7 @@ public sealed partial class LubricationSystem
     {
         Crossing crossing = Crossing.None;
         _relief.Look(_network, ref crossing);
-        _network.LookForOnsets(ref crossing);
+        _network.LookForCorners(seconds, CornerPart * _errorBoundM3, ref crossing);
         foreach (Divider divider in _dividers)
             divider.Look(_network, ref crossing);
         foreach (Injector injector in _injectors)

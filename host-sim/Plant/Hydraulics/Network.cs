@@ -225,8 +225,11 @@ internal sealed class Network
         Combine(seconds, gammaH, pump0, pump1, pumpSlope);
     }
 
-    /// <summary>Looks for one-way ways that begin or cease to flow within the tried step: there the flow has a corner.</summary>
-    internal void LookForOnsets(ref Crossing crossing)
+    /// <summary>
+    /// Looks for one-way flows that begin or cease within the tried step: there they have a corner, which the stages do not
+    /// see. Corners that cost less than a volume, which is at most what the node stores meanwhile, are left alone.
+    /// </summary>
+    internal void LookForCorners(double seconds, double leastM3, ref Crossing crossing)
     {
         for (int b = 0; b < Branches; b++)
         {
@@ -241,6 +244,13 @@ internal sealed class Network
                 end -= _endPressure[branch.To];
             }
 
+            if (start > 0 == end > 0)
+                continue;
+            double closed = start > 0 ? -end : -start;
+            double slope = Math.Max(_flowSlope[b], SlopeAtOnset(branch));
+            double amiss = 0.5 * seconds * slope * closed * closed / Math.Abs(end - start);
+            if (Math.Min(amiss, closed / _slope[branch.From]) <= leastM3)
+                continue;
             double near = Crossing.NearPa(branch.OffsetPa);
             crossing.Rising(start, end, 0, near);
             crossing.Falling(start, end, 0, near);
