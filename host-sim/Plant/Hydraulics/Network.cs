@@ -376,13 +376,18 @@ internal sealed class Network
             return b >= 0 ? 2 * stored * Gas.AtmospherePa / (b + root) : (root - b) / (2 * compliance);
         }
 
-        double pressure = guess;
+        if (stored <= 0)
+            return stored / (compliance + (air * _gas.SlopeAtAtmosphere));
+
+        // What is held rises ever slower: from above Newton's step may pass the root, and even 0, but from below it never does.
+        double pressure = Math.Max(0, guess);
         for (int i = 0; i < 60; i++)
         {
             double off = (compliance * pressure) + (air * _gas.GivenUp(pressure, out double slope)) - stored;
-            double step = off / (compliance + (air * slope));
-            pressure -= step;
-            if (Math.Abs(step) <= 1e-13 * Math.Abs(pressure))
+            double next = Math.Max(0, pressure - (off / (compliance + (air * slope))));
+            double step = next - pressure;
+            pressure = next;
+            if (Math.Abs(step) <= 1e-13 * pressure)
                 break;
         }
 
