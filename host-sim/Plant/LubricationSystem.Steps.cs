@@ -133,6 +133,12 @@ public sealed partial class LubricationSystem
                 continue;
             }
 
+            if (_network.WouldTakeMissingAir && seconds > ShortestStepS)
+            {
+                seconds = Math.Max(ShortestStepS, seconds / 2);
+                continue;
+            }
+
             _network.Close();
             _network.TakeMiddleShares();
             _network.Close();

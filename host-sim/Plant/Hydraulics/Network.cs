@@ -205,6 +205,21 @@ internal sealed class Network
         ErrorM3 = 0;
     }
 
+    /// <summary>Whether the tried step would carry more air out of a node than is in it.</summary>
+    internal bool WouldTakeMissingAir
+    {
+        get
+        {
+            for (int i = 0; i < _n; i++)
+            {
+                if (_air[i] + _airChange[i] < 0)
+                    return true;
+            }
+
+            return false;
+        }
+    }
+
     /// <summary>Tries a step; what it would change is kept beside the state.</summary>
     internal void Try(double seconds)
     {
