@@ -366,9 +366,17 @@ internal sealed class Network
             changes[to] += amount;
     }
 
-    private void Grow()
+    /// <summary>Makes room for so many branches, so that none is made later.</summary>
+    internal void Reserve(int branches)
     {
-        int length = 2 * _branches.Length;
+        if (branches > _branches.Length)
+            Resize(branches);
+    }
+
+    private void Grow() => Resize(2 * _branches.Length);
+
+    private void Resize(int length)
+    {
         Array.Resize(ref _branches, length);
         Array.Resize(ref _flow, length);
         Array.Resize(ref _flowSlope, length);
