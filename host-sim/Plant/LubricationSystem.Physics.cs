@@ -1,5 +1,4 @@
 using System;
-using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Hydraulics;
 
@@ -255,12 +254,10 @@ public sealed partial class LubricationSystem
 
     private int FindSection(string name)
     {
-        int index = 0;
-        foreach (SectionDescription section in Description.AllSections)
+        for (int i = 0; i < _sections.Count; i++)
         {
-            if (string.Equals(section.Name, name, StringComparison.Ordinal))
-                return index;
-            index++;
+            if (string.Equals(_sections[i].Name, name, StringComparison.Ordinal))
+                return i;
         }
 
         throw new ArgumentException($"There is no section '{name}' in plant '{Description.Name}'.", nameof(name));

@@ -24,8 +24,18 @@ public sealed partial class LubricationSystem
 
     private const int MostTries = 500;
 
+    // A one-way flow's corner within a step may cost this part of the error bound.
+    private const double CornerPart = 0.05;
+
+    // What the pump brings is corrected to this part of the error bound, in so many tries.
+    private const double CorrectedPart = 5e-4;
+
+    private const int MostCorrections = 4;
+
     private double _triedS = FirstStepS;
     private double _viscosityRatio = 1;
+    private double _drawnPa;
+    private double _drawnShare;
     private double _pumpedStep;
     private double _ingestedStep;
     private double _relievedStep;
@@ -75,7 +85,7 @@ public sealed partial class LubricationSystem
     private void PlanStep()
     {
         StepCount++;
-        _network.Pump = _pump.Draw(_network.PressurePa(0), _viscosityRatio, _reservoir.AirShare);
+        Draw(_network.PressurePa(0), _reservoir.AirShareAfter(0));
         _network.Begin();
         double most = Math.Min(_pump.RemainingS, _longestStepS);
         bool still = _network.Still(StillM3PerS);
@@ -111,6 +121,7 @@ public sealed partial class LubricationSystem
     private void Search(double mostS, bool still)
     {
         double seconds = Math.Min(mostS, AirLimitS(_triedS));
+        int corrections = 0;
         for (int i = 0; i < MostTries; i++)
         {
             TryCount++;
@@ -122,6 +133,14 @@ public sealed partial class LubricationSystem
                 continue;
             }
 
+            if (_network.WouldTakeMissingAir && seconds > ShortestStepS)
+            {
+                seconds = Math.Max(ShortestStepS, seconds / 2);
+                continue;
+            }
+
+            _network.Close();
+            _network.TakeMiddleShares();
             _network.Close();
             if (_network.BendPa > _bendBoundPa && seconds > ShortestStepS)
             {
@@ -131,6 +150,12 @@ public sealed partial class LubricationSystem
 
             allowed = Math.Min(allowed, Math.Sqrt(_bendBoundPa / Math.Max(_network.BendPa, _bendBoundPa * 1e-4)));
             Account();
+            if (corrections < MostCorrections && DrawsOtherwise(ref seconds))
+            {
+                corrections++;
+                continue;
+            }
+
             double part = Look(seconds);
             if (part >= 1 || seconds <= ShortestStepS)
             {
@@ -139,9 +164,40 @@ public sealed partial class LubricationSystem
             }
 
             seconds = Math.Max(ShortestStepS, seconds * part);
+            corrections = 0;
         }
 
         TakeOver(seconds);
+    }
+
+    private void Draw(double pressurePa, double airShare)
+    {
+        _drawnPa = pressurePa;
+        _drawnShare = airShare;
+        _network.Pump = _pump.Draw(pressurePa, _viscosityRatio, airShare);
+    }
+
+    /// <summary>
+    /// Draws at the middle of the tried step, where a speed that sags and a reservoir that runs low err by second order only.
+    /// </summary>
+    /// <returns>Whether that differs from what the step was tried with.</returns>
+    private bool DrawsOtherwise(ref double seconds)
+    {
+        Inflow before = _network.Pump;
+        double remainingBeforeS = _pump.RemainingS;
+        double pressureBeforePa = _drawnPa;
+        double shareBefore = _drawnShare;
+        Draw(0.5 * (_network.PressurePa(0) + _network.EndPressurePa(0)), _reservoir.AirShareAfter(0.5));
+        Inflow now = _network.Pump;
+        double change = Math.Abs(now.FlowM3PerS - before.FlowM3PerS) + (now.FlowM3PerS * Math.Abs(now.AirShare - before.AirShare));
+        if (change * seconds <= CorrectedPart * _errorBoundM3)
+        {
+            Draw(pressureBeforePa, shareBefore);
+            return false;
+        }
+
+        seconds = seconds == remainingBeforeS ? _pump.RemainingS : Math.Min(seconds, _pump.RemainingS);
+        return true;
     }
 
     // The next step is tried as long as this one's error allows; one that an event cut short says nothing against longer ones.
@@ -171,6 +227,7 @@ public sealed partial class LubricationSystem
     {
         Crossing crossing = Crossing.None;
         _relief.Look(_network, ref crossing);
+        _network.LookForCorners(seconds, CornerPart * _errorBoundM3, ref crossing);
         foreach (Divider divider in _dividers)
             divider.Look(_network, ref crossing);
         foreach (Injector injector in _injectors)
@@ -216,8 +273,7 @@ public sealed partial class LubricationSystem
     /// <summary>Adds up where the tried step's volumes go.</summary>
     private void Account()
     {
-        double airPart = _network.Pump.AirPart(_network.PressurePa(0));
-        _ingestedStep = _network.PumpVolumeM3 * airPart;
+        _ingestedStep = _network.PumpVolumeM3 * _network.Pump.AirShare;
         _pumpedStep = _network.PumpVolumeM3 - _ingestedStep;
         _relievedStep = 0;
         _returnedStep = 0;

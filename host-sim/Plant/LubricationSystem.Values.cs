@@ -357,18 +357,7 @@ public sealed partial class LubricationSystem
         return print.Value;
     }
 
-    private Divider UnitOfSwitch(int cycleSwitch)
-    {
-        int section = 0;
-        foreach (SectionDescription candidate in Description.AllSections)
-        {
-            if (string.Equals(candidate.Name, Description.CycleSwitches[cycleSwitch].Section, StringComparison.Ordinal))
-                break;
-            section++;
-        }
-
-        return UnitOf(section, out _);
-    }
+    private Divider UnitOfSwitch(int cycleSwitch) => UnitOf(FindSection(Description.CycleSwitches[cycleSwitch].Section), out _);
 
     private Divider UnitOf(int section, out int local)
     {

@@ -21,6 +21,10 @@ namespace LubeController.Plant;
 /// </remarks>
 public sealed partial class LubricationSystem
 {
+    // Relief valve, vent valve, check valve, leak, burst.
+    private const int OtherBranches = 5;
+
+    private readonly IReadOnlyList<SectionDescription> _sections;
     private readonly Pump _pump;
     private readonly Reservoir _reservoir;
     private readonly LineLayout _layout;
@@ -71,6 +75,7 @@ public sealed partial class LubricationSystem
         if (refusals.Count > 0)
             throw new ArgumentException(string.Join(Environment.NewLine, refusals), nameof(description));
         Description = description;
+        _sections = description.AllSections;
         Seed = seed;
         _temperatureK = description.TemperatureK;
         _lubricant = new Lubricant(description.Lubricant, description.TemperatureK);
@@ -90,6 +95,7 @@ public sealed partial class LubricationSystem
         _wiring = description.Wiring is { } wiring ? new FaultedWiring(wiring, seed) : null;
         _airAtStart = _network.AirM3At(0);
         _contentAtStart = _reservoir.ContentM3;
+        _network.Reserve(_layout.Tables.Length + OtherBranches + (2 * SectionCount) + _injectors.Length);
         _errorBoundM3 = ErrorPart * stepScale * stepScale * SmallestMeasure(description);
         _bendBoundPa = BendPa * stepScale * stepScale;
         _longestStepS = longestStepS;

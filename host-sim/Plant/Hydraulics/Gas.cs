@@ -21,11 +21,20 @@ internal sealed class Gas
     /// <summary>Whether pressures follow from stored volume by a square root.</summary>
     internal bool IsIsothermal => _table is null;
 
+    /// <summary>The slope of the fraction given up at atmospheric pressure, 1/Pa.</summary>
+    internal double SlopeAtAtmosphere => _table?.SlopeAtOnset ?? 1 / AtmospherePa;
+
     /// <summary>The fraction given up, and its slope, 1/Pa.</summary>
     internal double GivenUp(double pressurePa, out double slope)
     {
-        if (_table is not null)
+        if (_table is not null && pressurePa > 0)
             return _table.Flow(pressurePa, out slope);
+        if (_table is not null)
+        {
+            slope = SlopeAtAtmosphere;
+            return slope * pressurePa;
+        }
+
         double absolute = pressurePa + AtmospherePa;
         slope = AtmospherePa / (absolute * absolute);
         return pressurePa / absolute;

@@ -1,8 +1,8 @@
 namespace LubeController.Plant.Hydraulics;
 
 /// <summary>
-/// What the pump brings into the line during one step: a geometric flow less slip, never backwards; and of what it draws, a
-/// share of air, which leaves the element only as far as its dead volume lets it be compressed.
+/// What the pump brings into the line during one step: a geometric flow less slip, never backwards; a share of it is air,
+/// which leaves the element only as far as its dead volume lets it be compressed.
 /// </summary>
 /// <param name="FlowM3PerS">Drawn, lubricant and air, m3/s.</param>
 /// <param name="SlipM3PerSPa">Slip per pressure at the outlet, m3/s per Pa.</param>
@@ -21,29 +21,25 @@ internal readonly record struct Inflow(double FlowM3PerS, double SlipM3PerSPa, d
         if (whole <= 0)
             return 0;
         slope = -SlipM3PerSPa;
-        if (AirShare == 0)
-            return whole;
-        double passed = AirPassed(pressurePa);
-        slope *= 1 - AirShare + (AirShare * passed);
-        if (passed > 0)
-            slope -= whole * AirShare * DeadVolume / Gas.AtmospherePa;
-        return whole * (1 - AirShare + (AirShare * passed));
+        double fills = Fills(pressurePa, out double fillsSlope);
+        slope = (slope * fills) + (whole * fillsSlope);
+        return whole * fills;
     }
 
-    /// <summary>The part of what enters that is air.</summary>
-    internal double AirPart(double pressurePa)
+    // What stays in the dead volume at the stroke's end is the same mixture, its air compressed. Let down to atmosphere it
+    // takes the place of so much of the next stroke: D a (1 - r)/(1 - a + a r), r the air's remaining part of its volume.
+    // Of nothing but air that is D p/patm; air that is finely spread in lubricant hardly counts.
+    private double Fills(double pressurePa, out double slope)
     {
+        slope = 0;
         if (AirShare == 0)
+            return 1;
+        double remains = Gas.AtmospherePa / (pressurePa + Gas.AtmospherePa);
+        double mixture = 1 - AirShare + (AirShare * remains);
+        double fills = 1 - (DeadVolume * AirShare * (1 - remains) / mixture);
+        if (fills <= 0)
             return 0;
-        double air = AirShare * AirPassed(pressurePa);
-        double all = 1 - AirShare + air;
-        return all > 0 ? air / all : 0;
-    }
-
-    // At the stroke's end the air stands compressed in the dead volume; only what it held beyond that has left.
-    private double AirPassed(double pressurePa)
-    {
-        double passed = 1 - (DeadVolume * pressurePa / Gas.AtmospherePa);
-        return passed > 0 ? passed : 0;
+        slope = -DeadVolume * AirShare * remains * remains / (Gas.AtmospherePa * mixture * mixture);
+        return fills;
     }
 }

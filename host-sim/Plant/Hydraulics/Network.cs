@@ -171,7 +171,7 @@ internal sealed class Network
             _reference[i] = _liquidShare[i] + concentration;
         }
 
-        _pumpRoom = 1 - (Pump.AirPart(_pressure[0]) * _givenUp[0]);
+        _pumpRoom = 1 - (Pump.AirShare * _givenUp[0]);
         for (int b = 0; b < Branches; b++)
         {
             _flow[b] = Evaluate(b, _pressure, out double drop, out _flowSlope[b]);
@@ -205,6 +205,21 @@ internal sealed class Network
         ErrorM3 = 0;
     }
 
+    /// <summary>Whether the tried step would carry more air out of a node than is in it.</summary>
+    internal bool WouldTakeMissingAir
+    {
+        get
+        {
+            for (int i = 0; i < _n; i++)
+            {
+                if (_air[i] + _airChange[i] < 0)
+                    return true;
+            }
+
+            return false;
+        }
+    }
+
     /// <summary>Tries a step; what it would change is kept beside the state.</summary>
     internal void Try(double seconds)
     {
@@ -225,6 +240,38 @@ internal sealed class Network
         Combine(seconds, gammaH, pump0, pump1, pumpSlope);
     }
 
+    /// <summary>
+    /// Looks for one-way flows that begin or cease within the tried step: there they have a corner, which the stages do not
+    /// see. Corners that cost less than a volume, which is at most what the node stores meanwhile, are left alone.
+    /// </summary>
+    internal void LookForCorners(double seconds, double leastM3, ref Crossing crossing)
+    {
+        for (int b = 0; b < Branches; b++)
+        {
+            ref readonly Branch branch = ref _branches[b];
+            if (!branch.OneWay)
+                continue;
+            double start = _pressure[branch.From] - branch.OffsetPa;
+            double end = _endPressure[branch.From] - branch.OffsetPa;
+            if (branch.To >= 0)
+            {
+                start -= _pressure[branch.To];
+                end -= _endPressure[branch.To];
+            }
+
+            if (start > 0 == end > 0)
+                continue;
+            double closed = start > 0 ? -end : -start;
+            double slope = Math.Max(_flowSlope[b], SlopeAtOnset(branch));
+            double amiss = 0.5 * seconds * slope * closed * closed / Math.Abs(end - start);
+            if (Math.Min(amiss, closed / _slope[branch.From]) <= leastM3)
+                continue;
+            double near = Crossing.NearPa(branch.OffsetPa);
+            crossing.Rising(start, end, 0, near);
+            crossing.Falling(start, end, 0, near);
+        }
+    }
+
     /// <summary>Finds the pressures at the end of the planned step, after any change of branch volumes.</summary>
     internal void Close()
     {
@@ -238,6 +285,24 @@ internal sealed class Network
             double middle = PressureOf(_stored[i] + (_storedChange[i] / 2), _air[i] + (_airChange[i] / 2), _compliance[i], _pressure[i]);
             BendPa = Math.Max(BendPa, Math.Abs(middle - ((_pressure[i] + _endPressure[i]) / 2)));
         }
+    }
+
+    /// <summary>
+    /// Takes the shares in what leaves each node at the middle of the tried step instead of at its start, which leaves them
+    /// an error of second order; to be followed by another <see cref="Close"/>.
+    /// </summary>
+    internal void TakeMiddleShares()
+    {
+        if (!_anyAir)
+            return;
+        for (int i = 0; i < _n; i++)
+        {
+            double givenUp = _gas.GivenUp(0.5 * (_pressure[i] + _endPressure[i]), out _);
+            _liquidShare[i] = 1 - (_airShare[i] * (1 - givenUp));
+            _reference[i] = _liquidShare[i] + _airShare[i];
+        }
+
+        Share();
     }
 
     /// <summary>Makes a part of the planned step the present.</summary>
@@ -301,9 +366,17 @@ internal sealed class Network
             changes[to] += amount;
     }
 
-    private void Grow()
+    /// <summary>Makes room for so many branches, so that none is made later.</summary>
+    internal void Reserve(int branches)
     {
-        int length = 2 * _branches.Length;
+        if (branches > _branches.Length)
+            Resize(branches);
+    }
+
+    private void Grow() => Resize(2 * _branches.Length);
+
+    private void Resize(int length)
+    {
         Array.Resize(ref _branches, length);
         Array.Resize(ref _flow, length);
         Array.Resize(ref _flowSlope, length);
@@ -326,13 +399,18 @@ internal sealed class Network
             return b >= 0 ? 2 * stored * Gas.AtmospherePa / (b + root) : (root - b) / (2 * compliance);
         }
 
-        double pressure = guess;
+        if (stored <= 0)
+            return stored / (compliance + (air * _gas.SlopeAtAtmosphere));
+
+        // What is held rises ever slower: from above Newton's step may pass the root, and even 0, but from below it never does.
+        double pressure = Math.Max(0, guess);
         for (int i = 0; i < 60; i++)
         {
             double off = (compliance * pressure) + (air * _gas.GivenUp(pressure, out double slope)) - stored;
-            double step = off / (compliance + (air * slope));
-            pressure -= step;
-            if (Math.Abs(step) <= 1e-13 * Math.Abs(pressure))
+            double next = Math.Max(0, pressure - (off / (compliance + (air * slope))));
+            double step = next - pressure;
+            pressure = next;
+            if (Math.Abs(step) <= 1e-13 * pressure)
                 break;
         }
 
@@ -459,13 +537,9 @@ internal sealed class Network
 
     private void Combine(double seconds, double gammaH, double pump0, double pump1, double pumpSlope)
     {
-        Array.Clear(_airChange);
         double first = pump0 + (gammaH * pumpSlope * _slope[0] * _k1[0]);
         double second = pump1 - (2 * first) + (gammaH * pumpSlope * _slope[0] * _k2[0]);
         PumpVolumeM3 = seconds * ((1.5 * first) + (0.5 * second));
-        _airChange[0] = PumpVolumeM3 * Pump.AirPart(_pressure[0]);
-        Array.Clear(_storedChange);
-        _storedChange[0] = PumpVolumeM3;
         double shut = 0;
         for (int index = 0; index < Branches; index++)
         {
@@ -479,16 +553,30 @@ internal sealed class Network
             }
 
             _branchVolume[index] = volume;
-            int upstream = Upstream(index, _flow[index]);
-            Move(_storedChange, b.From, b.To, volume * _reference[upstream]);
-            if (_anyAir)
-                Move(_airChange, b.From, b.To, volume * _airShare[upstream]);
         }
 
+        Share();
         double worst = 0;
         for (int i = 0; i < _n; i++)
             worst = Math.Max(worst, Math.Abs(_k1[i] + _k2[i]));
         ErrorM3 = Math.Max(0.5 * seconds * worst, shut);
+    }
+
+    // What the branches' volumes hold and where it goes.
+    private void Share()
+    {
+        Array.Clear(_storedChange);
+        Array.Clear(_airChange);
+        _storedChange[0] = PumpVolumeM3;
+        _airChange[0] = PumpVolumeM3 * Pump.AirShare;
+        for (int index = 0; index < Branches; index++)
+        {
+            ref readonly Branch b = ref _branches[index];
+            int upstream = Upstream(index, _flow[index]);
+            Move(_storedChange, b.From, b.To, _branchVolume[index] * _reference[upstream]);
+            if (_anyAir)
+                Move(_airChange, b.From, b.To, _branchVolume[index] * _airShare[upstream]);
+        }
     }
 
     private double StageSum(in Branch b, int index, double gammaH)

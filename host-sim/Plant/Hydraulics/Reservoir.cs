@@ -35,16 +35,17 @@ internal sealed class Reservoir
     /// <summary>Air that a blocked or leaking suction adds to what is drawn, 0 to 1.</summary>
     internal double SuctionAir { get; set; }
 
-    /// <summary>Air in what is drawn now, 0 to 1: what is entrained, what a leaking suction adds, and all where the level is too low.</summary>
-    internal double AirShare
+    /// <summary>
+    /// Air in what is drawn a part of the planned step on, 0 to 1: what is entrained, what a leaking suction adds, and all
+    /// where the level is too low.
+    /// </summary>
+    internal double AirShareAfter(double part)
     {
-        get
-        {
-            if (ContentM3 <= LevelSwitch.NearM3)
-                return 1;
-            double uncovered = ContentM3 < _aeratesBelow ? 1 - (ContentM3 / _aeratesBelow) : 0;
-            return 1 - ((1 - _entrained) * (1 - SuctionAir) * (1 - uncovered));
-        }
+        double content = ContentM3 + (part * StepM3);
+        if (ContentM3 <= LevelSwitch.NearM3)
+            return 1;
+        double uncovered = content >= _aeratesBelow ? 0 : content > 0 ? 1 - (content / _aeratesBelow) : 1;
+        return 1 - ((1 - _entrained) * (1 - SuctionAir) * (1 - uncovered));
     }
 
     internal void Look(ref Crossing crossing)

@@ -1,0 +1,72 @@
+using System;
+using System.Threading;
+using CsCheck;
+using LubeController.Plant.Description;
+using Xunit;
+
+namespace LubeController.Plant.Tests.Proof.Metamorphic;
+
+/// <summary>More back-pressure at a point never delivers more.</summary>
+public sealed class BackPressureTests(ITestOutputHelper output)
+{
+    private const double Bar = 1e5;
+
+    private const double Seconds = 180;
+
+    // Of a window of whole cycles each end may lie anywhere in a stroke of the pump: one revolution more or less of the time.
+    // What is left beside that is the error of the steps.
+    private const double StepsPart = 2e-3;
+
+    [Fact]
+    public void With_tight_pistons_more_back_pressure_at_one_point_delivers_no_more_to_any_and_no_more_in_all() =>
+        Sample(bypass: 0, (less, more, outlet, tolerance) =>
+        {
+            for (int any = 0; any < less.VolumesM3.Length; any++)
+                Assert.InRange(more.FlowM3PerS(any), 0, less.FlowM3PerS(any) * (1 + tolerance));
+            Assert.InRange(more.TotalFlowM3PerS, 0, less.TotalFlowM3PerS * (1 + tolerance));
+        });
+
+    // Past a worn piston some goes to other points while one is waited for; the point itself and all together get no more.
+    [Fact]
+    public void With_worn_pistons_more_back_pressure_at_one_point_delivers_no_more_to_it_and_no_more_in_all() =>
+        Sample(bypass: 2e-15, (less, more, outlet, tolerance) =>
+        {
+            Assert.InRange(more.FlowM3PerS(outlet), 0, less.FlowM3PerS(outlet) * (1 + tolerance));
+            Assert.InRange(more.TotalFlowM3PerS, 0, less.TotalFlowM3PerS * (1 + tolerance));
+        });
+
+    private void Sample(double bypass, Action<Cycles, Cycles, int, double> hold)
+    {
+        int compared = 0;
+        int fell = 0;
+        Gen.Select(TightPlants.WithCam, Gen.Double[1, 120], Gen.Int[0, 11], Gen.Double[60, 250], Gen.Double[0, 1]).Sample(
+            (tight, addedBar, which, reliefBar, slip) =>
+            {
+                PlantDescription plant = Scenarios.Sections(tight, section => section with { BypassM3PerSPa = bypass }) with
+                {
+                    Pump = (CamPumpDescription)tight.Pump with { SlipM3PerSPa = slip < 0.5 ? 0 : slip * 1e-14, SpeedSagPerPa = slip > 0.8 ? 1e-8 : 0 },
+                    Relief = new ReliefDescription { OpeningPressurePa = reliefBar * Bar, OverridePa = 10 * Bar },
+                };
+                int outlet = which % plant.Outlets.Count;
+                Cycles less = Measure(plant);
+                Cycles more = Measure(Scenarios.Outlet(plant, outlet, point => point with { BackPressurePa = point.BackPressurePa + (addedBar * Bar) }));
+                if (less.Count == 0)
+                    return;
+                double tolerance = StepsPart + (2 / (((CamPumpDescription)plant.Pump).SpeedRevPerS * Math.Max(1, Math.Min(less.Seconds, more.Seconds))));
+                hold(less, more, outlet, tolerance);
+                Interlocked.Increment(ref compared);
+                if (more.TotalFlowM3PerS < less.TotalFlowM3PerS * (1 - tolerance))
+                    Interlocked.Increment(ref fell);
+            },
+            iter: 50);
+        output.WriteLine($"{compared} compared, in {fell} of them less was delivered");
+        Assert.True(compared > 30 && fell > 7, "Hardly any back-pressure made a difference.");
+    }
+
+    private static Cycles Measure(PlantDescription plant)
+    {
+        LubricationSystem system = plant.Running();
+        system.AdvanceTo(20_000_000);
+        return Cycles.Within(system, Seconds);
+    }
+}
