@@ -7,13 +7,13 @@ namespace LubeController.Plant;
 public sealed partial class LubricationSystem
 {
     // A step may err in a node's stored volume by this part of the smallest stroke.
-    private const double ErrorPart = 5e-5;
+    private const double ErrorPart = 4e-4;
 
     // Flow below which nothing is said to flow, m3/s: a hundred-thousandth of a cm3 in a day.
     private const double StillM3PerS = 1e-16;
 
     // A straight line may lie this far from the pressure's curve, Pa.
-    private const double BendPa = 5e2;
+    private const double BendPa = 2.5e3;
 
     private const double ShortestStepS = 1e-10;
 

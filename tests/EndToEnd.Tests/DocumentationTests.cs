@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using LubeController.Emulator;
@@ -35,12 +36,30 @@ public sealed class DocumentationTests
     [Fact]
     public void The_page_on_scripts_lists_every_sort_of_signal()
     {
-        BenchScript script = Repository.Read("hil-scripts/wiring/divider-stalled.yaml");
-        string[] sorts = Bench.DefineSignals(script.Plant).Signals.Select(signal => signal.Name.Split('.')[0]).Distinct().ToArray();
+        string[] sorts = [.. Signals().Select(signal => signal.Split('.')[0]).Distinct()];
 
         Assert.Contains("alarm", sorts);
+        Assert.Contains("injector", sorts);
         Assert.Contains("supervisory", sorts);
         Assert.All(sorts, sort => Assert.Contains($"`{sort}", Section("## Conditions"), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_page_on_scripts_lists_every_output_pressure_and_volume()
+    {
+        string[] signals = [.. Signals().Where(signal => signal.Split('.')[0] is "output" or "pressure" or "volume").Distinct()];
+
+        Assert.Empty(new[] { "output.vent-valve", "pressure.line", "pressure.end", "pressure.transmitter", "pressure.gauge", "volume.leaked" }.Except(signals));
+        Assert.All(signals, signal => Assert.Matches($"[ `]{signal.Split('.')[1]}`", Section("## Conditions")));
+    }
+
+    [Fact]
+    public void The_page_on_scripts_lists_every_group_of_a_plant_file()
+    {
+        Assert.All(PlantKeys.Plant.Keys.Except(["plant", "based-on", "wiring"]), key => Assert.Contains($"`{key}`", Section("## Plants"), StringComparison.Ordinal));
+        Assert.All(
+            Directory.GetFiles(Path.Combine(Repository.Root, "hil-scripts", "plants"), "*.plant.yaml").Select(path => Path.GetFileName(path).Split('.')[0]),
+            plant => Assert.Contains($"| `{plant}` |", Section("## Plants"), StringComparison.Ordinal));
     }
 
     [Fact]
@@ -66,6 +85,10 @@ public sealed class DocumentationTests
         Assert.EndsWith("-- replay hil-scripts/faults/outlet-blocked.yaml", command, StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(Repository.Root, command.Split(' ')[^1])));
     }
+
+    /// <summary>Names of all signals of all plants that the scripts that ship run on.</summary>
+    private static IEnumerable<string> Signals() => Repository.Scripts("faults").Concat(Repository.Scripts("running")).Concat(Repository.WiringScripts)
+        .SelectMany(path => Bench.DefineSignals(Repository.Read(path).Plant).Signals).Select(signal => signal.Name);
 
     private static string Section(string heading)
     {

@@ -84,6 +84,8 @@ public sealed class ShippedScriptTests
     [InlineData("brick-press-day", 0.001)]
     [InlineData("quarry-day", 0.002)]
     [InlineData("kiln-day", 0.002)]
+    [InlineData("sawmill-day", 0.001)]
+    [InlineData("stone-saw-day", 0.002)]
     public void A_fault_free_day_executes_few_of_its_scans(string name, double mostShare)
     {
         BenchScript script = Repository.Read($"hil-scripts/running/{name}.yaml");
@@ -121,12 +123,17 @@ public sealed class ShippedScriptTests
             if (script.Steps[fired.Step].Action is not SetPower power)
                 continue;
             if (!power.On)
+            {
                 cut = fired.TimeUs;
+            }
             else if (cut is { } since)
+            {
                 ticks += Tick(fired.TimeUs) - Tick(since);
+                cut = null;
+            }
         }
 
-        return ticks;
+        return cut is { } last ? ticks + Tick(script.DurationUs + 1) - Tick(last) : ticks;
 
         long Tick(long timeUs) => (timeUs + (script.ScanPeriodMs * 1000L) - 1) / (script.ScanPeriodMs * 1000L);
     }

@@ -44,7 +44,7 @@ public sealed class CostTests
         system.AdvanceTo(600_000_000);
 
         Assert.True(system.EventCount > 500_000);
-        Assert.InRange(system.Balance().RelativeError, 0, 1e-14);
+        Assert.InRange(system.Balance().RelativeError, 0, 1e-13);
     }
 
     [Fact]
