@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
-using LubeController.Plant.Electrics.Switches;
 using System.Linq;
+using LubeController.Plant.Electrics.Switches;
 
 namespace LubeController.Plant.Description;
 
