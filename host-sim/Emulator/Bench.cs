@@ -110,7 +110,7 @@ public sealed class Bench : IBoard
         Act();
         while (NowUs < _setup.DurationUs && !BoundReached)
         {
-            if (!Controls.Power)
+            if (!Powered)
             {
                 RunUnpowered();
                 continue;
@@ -120,7 +120,7 @@ public sealed class Bench : IBoard
             _loop!.Run();
             if (_loop.Faults > 0)
                 RestartBoard(_loop.Faults);
-            if (!Controls.Power)
+            if (!Powered)
                 DropOutputs();
         }
 
@@ -173,6 +173,9 @@ public sealed class Bench : IBoard
 
         return MoveWorld(core, mostMs);
     }
+
+    /// <summary>Somebody has switched it on, and its supply lets it work.</summary>
+    private bool Powered => Controls.Power && Plant.ControlPowered;
 
     private static (CoreRecorder Core, PlantRecorder Plant) MakeRecorders(Trace trace, PlantDescription plant) =>
         (new CoreRecorder(trace, plant.CycleSwitches.Select(cycle => cycle.Name).ToArray()), new PlantRecorder(trace, plant));
@@ -251,9 +254,9 @@ public sealed class Bench : IBoard
 
     private void RunUnpowered()
     {
-        while (NowUs < _setup.DurationUs && !Controls.Power)
+        while (NowUs < _setup.DurationUs && !Powered)
         {
-            Plant.AdvanceTo(Math.Min(_driver.NextActionUs, _setup.DurationUs));
+            Plant.AdvanceTo(Math.Min(Math.Min(_driver.NextActionUs, Plant.NextSupplyUs), _setup.DurationUs));
             Act();
         }
     }
@@ -273,7 +276,7 @@ public sealed class Bench : IBoard
         int quietMs = _setup.SkipQuietTime ? Math.Min(core.NextDeadlineMs, mostMs) : _setup.ScanPeriodMs;
         long due = TickAtOrAfter(Math.Max(start + (quietMs * 1000L), start + _periodUs), _periodUs);
         Act();
-        if (!Controls.Power)
+        if (!Powered)
             return false;
         if (InputsChanged())
             due = start + _periodUs;
@@ -286,7 +289,7 @@ public sealed class Bench : IBoard
                 return ReachTick(next);
             Plant.AdvanceTo(world);
             Act();
-            if (!Controls.Power)
+            if (!Powered)
                 return false;
             if (InputsChanged())
                 due = Math.Min(due, Math.Max(TickAtOrAfter(world, _periodUs), start + _periodUs));

@@ -13,6 +13,7 @@ internal sealed class PlantRecorder : IPlantObserver
     private readonly Signal _pumped;
     private readonly Signal _relieved;
     private readonly Signal _leaked;
+    private readonly Signal _control;
     private readonly Signal? _endPressure;
     private readonly Signal? _transmitter;
     private readonly Signal? _gauge;
@@ -27,6 +28,7 @@ internal sealed class PlantRecorder : IPlantObserver
         _pumped = trace.Define("volume.pumped", SignalKind.Linear, "m3");
         _relieved = trace.Define("volume.relieved", SignalKind.Linear, "m3");
         _leaked = trace.Define("volume.leaked", SignalKind.Linear, "m3");
+        _control = trace.Define("supply.control", SignalKind.Linear, "V");
         if (plant.Line.Segments.Count > 0 || plant.Line.StrainerLossPa > 0)
             _endPressure = trace.Define("pressure.end", SignalKind.Linear, "Pa");
         if (plant.HasPressureTransmitter)
@@ -47,6 +49,8 @@ internal sealed class PlantRecorder : IPlantObserver
             _endPressure?.Record(timeUs, system.EndPressurePa);
         _transmitter?.Record(timeUs, system.TransmitterPressurePa);
         _gauge?.Record(timeUs, system.GaugePressurePa);
+        if ((bent & PlantQuantities.ControlSupply) != 0)
+            _control.Record(timeUs, system.ControlVoltageV);
         if ((bent & PlantQuantities.ReservoirContent) != 0)
             _content.Record(timeUs, system.ReservoirContentM3);
         if ((bent & PlantQuantities.Pumped) != 0)

@@ -40,6 +40,7 @@ public sealed partial class LubricationSystem
         FaultPart.Sensor or FaultPart.SensorCore or FaultPart.SensorCorePair => SensedSwitch(fault.Part).Differs(fault.Kind),
         FaultPart.LevelSwitch => (fault.Part == "low" ? _reservoir.Low : _reservoir.Empty).Differs(fault.Kind == FaultKind.LevelSwitchStuckOn),
         FaultPart.PressureSwitch => _pressureSwitch!.Differs(fault.Kind == FaultKind.PressureSwitchStuckOn),
+        FaultPart.ControlSupply => SupplyEffect(),
         FaultPart.Shaft => TheShaft.MissedPulse(NowUs),
         FaultPart.Wire or FaultPart.WirePair or FaultPart.WiringContact or FaultPart.Lamp or FaultPart.Fuse => TheWiring.MakesDifference(fault.Kind, fault.Part),
         _ => HydraulicEffect(in fault),

@@ -140,7 +140,11 @@ public sealed partial class LubricationSystem
 
     private PlantQuantities Change(ActiveFault fault, bool applied)
     {
-        switch (FaultCatalogue.Of(fault.Kind).Part)
+        FaultPart part = FaultCatalogue.Of(fault.Kind).Part;
+        // What these show jumps: the point before the jump is recorded too.
+        if (part is FaultPart.ControlSupply or FaultPart.Transmitter or FaultPart.Gauge)
+            Observer?.OnEvent(this, NowUs, new PlantChange(PlantQuantities.ControlSupply, 0, 0));
+        switch (part)
         {
             case FaultPart.Outlet:
                 ChangeOutlet(fault, _outlets[FindOutlet(fault.Part)], applied);
@@ -163,6 +167,9 @@ public sealed partial class LubricationSystem
             case FaultPart.PressureSwitch:
                 _pressureSwitch!.StuckOff = applied;
                 break;
+            case FaultPart.ControlSupply:
+                ChangeSupply(fault, applied);
+                return PlantQuantities.ControlSupply;
             case FaultPart.Shaft:
                 TheShaft.SetLost(NowUs, applied);
                 break;

@@ -1,4 +1,5 @@
 using System;
+using LubeController.Plant.Electrics.Inputs;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Hydraulics;
 
@@ -162,10 +163,24 @@ public sealed partial class LubricationSystem
             case FaultKind.TransmitterLagging:
                 _transmitter.LagS = applied ? fault.Value : double.NaN;
                 break;
+            case FaultKind.TransmitterLoopResistive:
+                _transmitter.ExtraOhms = applied ? fault.Value : 0;
+                break;
+            case FaultKind.TransmitterLoopBroken or FaultKind.TransmitterLoopShorted or FaultKind.TransmitterFailsLow or FaultKind.TransmitterFailsHigh:
+                _transmitter.LoopFault = WorstLoopFault();
+                break;
             default:
                 throw NoEffect(fault);
         }
     }
+
+    // Of several at once the one that lies nearest to the input counts.
+    private LoopFault WorstLoopFault() =>
+        IsFaulted(FaultKind.TransmitterLoopBroken) ? LoopFault.WireBroken
+        : IsFaulted(FaultKind.TransmitterLoopShorted) ? LoopFault.Shorted
+        : IsFaulted(FaultKind.TransmitterFailsLow) ? LoopFault.DrivesLow
+        : IsFaulted(FaultKind.TransmitterFailsHigh) ? LoopFault.DrivesHigh
+        : LoopFault.None;
 
     // Whoever bleeds a line lets out all air beyond what stood in it at the start.
     private PlantQuantities SetAir(double addedM3)
@@ -247,7 +262,8 @@ public sealed partial class LubricationSystem
         FaultKind.SuctionBlocked or FaultKind.FillingPoor or FaultKind.PumpOff or FaultKind.PumpWorn or FaultKind.PumpSlow
             or FaultKind.MotorSupplyLow => _pump.Contact || _pump.ContactWelded,
         FaultKind.GaugeWrong => _gauge!.IsOff(0),
-        FaultKind.TransmitterWrong => _transmitter.IsOff(0),
+        FaultKind.TransmitterWrong or FaultKind.TransmitterLoopBroken or FaultKind.TransmitterLoopShorted or FaultKind.TransmitterLoopResistive
+            or FaultKind.TransmitterFailsLow or FaultKind.TransmitterFailsHigh => _transmitter.IsOff(0),
         FaultKind.TransmitterLagging => Math.Abs(_transmitter.ReadingPa(0) - _network.PressurePa(_transmitter.Node)) > NoticedPa,
         _ => true,
     };

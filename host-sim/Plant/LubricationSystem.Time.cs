@@ -108,8 +108,15 @@ public sealed partial class LubricationSystem
     {
         foreach (CycleSwitch cycle in _switches)
             cycle.ToggleAt(_nextToggleUs);
+        PlantQuantities changed = PlantQuantities.None;
+        if (_supply.NextUs <= NowUs)
+        {
+            _supply.AdvanceTo(NowUs);
+            FeedFromSupply();
+            changed = PlantQuantities.ControlSupply;
+        }
 
-        PlantQuantities changed = NoteLevels();
+        changed |= NoteLevels();
         if (changed != PlantQuantities.None)
             Observer?.OnEvent(this, NowUs, new PlantChange(changed, 0, 0));
     }
@@ -119,6 +126,7 @@ public sealed partial class LubricationSystem
         _nextToggleUs = long.MaxValue;
         foreach (CycleSwitch cycle in _switches)
             _nextToggleUs = Math.Min(_nextToggleUs, cycle.NextToggleUs);
+        _nextToggleUs = Math.Min(_nextToggleUs, _supply.NextUs);
     }
 
     /// <summary>Which switches' levels changed since this was last asked.</summary>

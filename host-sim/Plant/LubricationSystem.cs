@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Supplies;
 using LubeController.Plant.Electrics.Wiring;
 using LubeController.Plant.Fluids;
 using LubeController.Plant.Hydraulics;
@@ -92,6 +93,7 @@ public sealed partial class LubricationSystem
         _gauge = description.Gauge is { } gauge ? new LaggedPressure(gauge, NodeAt(gauge.Place)) : null;
         _pressureSwitch = description.PressureSwitch is { } pressure ? new PressureSwitch(pressure) : null;
         _shaft = description.Shaft is { } shaft ? new Shaft(shaft) : null;
+        _supply = new ControlSupply(description.ControlSupply);
         _wiring = description.Wiring is { } wiring ? new FaultedWiring(wiring, seed) : null;
         _airAtStart = _network.AirM3At(0);
         _contentAtStart = _reservoir.ContentM3;

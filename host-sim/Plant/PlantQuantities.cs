@@ -36,6 +36,9 @@ public enum PlantQuantities
     /// <summary>Pressure at the end of the line.</summary>
     EndPressure = 256,
 
+    /// <summary>Voltage of the control supply.</summary>
+    ControlSupply = 512,
+
     /// <summary>All of them.</summary>
-    All = 511,
+    All = 1023,
 }

@@ -33,6 +33,9 @@ internal static class InjectorCheck
         findings.Range(path + ".RangePa", reading.RangePa, 1e5, 1e8, "Pa");
         findings.Range(path + ".LagS", reading.LagS, 0, 60, "s");
         findings.Defined(path + ".Place", reading.Place);
+        findings.Range(path + ".SupplyV", reading.Loop.SupplyV, 1, 48, "V");
+        findings.Range(path + ".LeastVoltageV", reading.Loop.LeastVoltageV, 0.1, reading.Loop.SupplyV - 0.1, "V (below the supply)");
+        findings.Range(path + ".LoopOhms", reading.Loop.LoopOhms, 1, 10_000, "ohm");
     }
 
     private static void One(Findings findings, string path, PlantDescription plant, InjectorDescription injector, HashSet<string> names)

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using LubeController.Plant.Electrics.Supplies;
 using LubeController.Plant.Electrics.Wiring;
 
 namespace LubeController.Plant.Description;
@@ -23,6 +24,7 @@ public static class PlantCheck
         InjectorCheck.Add(findings, plant);
         OutletCheck.Add(findings, plant);
         SensorCheck.Add(findings, plant);
+        Supply(findings, plant.ControlSupply);
         if (plant.Wiring is { } wiring)
             WiringCheck.Add(findings, "Wiring", wiring);
         findings.Range("TemperatureK", plant.TemperatureK, 200, 500, "K");
@@ -40,6 +42,14 @@ public static class PlantCheck
         }
 
         return refusals;
+    }
+
+    private static void Supply(Findings findings, SupplyDescription supply)
+    {
+        findings.Range("ControlSupply.NominalV", supply.NominalV, 1, 48, "V");
+        findings.Range("ControlSupply.LogicOnV", supply.LogicOnV, 0.5, supply.NominalV, "V (the nominal voltage)");
+        findings.Range("ControlSupply.LogicOffV", supply.LogicOffV, 0.1, supply.LogicOnV - 0.1, "V (below the voltage at which the logic starts)");
+        findings.Range("ControlSupply.HoldUpUs", supply.HoldUpUs, 0, 10_000_000, "us");
     }
 
     private static void Reservoir(Findings findings, ReservoirDescription reservoir)

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using LubeController.Plant.Electrics.Supplies;
 using LubeController.Plant.Electrics.Wiring;
 
 namespace LubeController.Plant.Description;
@@ -59,6 +60,9 @@ public sealed record PlantDescription
 
     /// <summary>The machine's shaft, or null.</summary>
     public ShaftDescription? Shaft { get; init; }
+
+    /// <summary>The supply of controller and cycle switches.</summary>
+    public SupplyDescription ControlSupply { get; init; } = new();
 
     /// <summary>The circuit between output contacts and supervisory inputs, or null. Nothing hydraulic depends on it.</summary>
     public SupervisoryWiringDescription? Wiring { get; init; }

@@ -11,4 +11,7 @@ public sealed record PressureTransmitterDescription
 
     /// <summary>Where it is fitted.</summary>
     public LinePlace Place { get; init; } = LinePlace.Pump;
+
+    /// <summary>A transmitter's 4-20 mA loop: 4 mA is no pressure, 20 mA its range. A gauge has none.</summary>
+    public TransmitterLoopDescription Loop { get; init; } = new();
 }

@@ -103,6 +103,7 @@ public static class FaultCatalogue
     private static FaultInfo[] InOrder() =>
     [
         .. OutletFaults.All.Concat(DividerFaults.All).Concat(PumpFaults.All).Concat(LineFaults.All).Concat(SensorFaults.All).Concat(CircuitFaults.All).Concat(SensorLoopFaults.All)
+            .Concat(SupplyFaults.All).Concat(TransmitterLoopFaults.All)
             .OrderBy(fault => fault.Kind),
     ];
 }

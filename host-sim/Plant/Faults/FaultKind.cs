@@ -182,4 +182,25 @@ public enum FaultKind
 
     /// <summary>Two cores of a cycle switch's cable are swapped.</summary>
     SensorCoresSwapped,
+
+    /// <summary>The control supply has another voltage.</summary>
+    ControlSupplyLow,
+
+    /// <summary>A ripple lies on the control supply.</summary>
+    ControlSupplyRipple,
+
+    /// <summary>The pressure transmitter's loop is interrupted.</summary>
+    TransmitterLoopBroken,
+
+    /// <summary>The two cores of the pressure transmitter's loop touch.</summary>
+    TransmitterLoopShorted,
+
+    /// <summary>The pressure transmitter's loop has a resistance more.</summary>
+    TransmitterLoopResistive,
+
+    /// <summary>The pressure transmitter reports its failure by a low current.</summary>
+    TransmitterFailsLow,
+
+    /// <summary>The pressure transmitter reports its failure by a high current.</summary>
+    TransmitterFailsHigh,
 }

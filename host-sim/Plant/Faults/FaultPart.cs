@@ -54,6 +54,9 @@ public enum FaultPart
     /// <summary>A cycle switch whose loop is described.</summary>
     Sensor,
 
+    /// <summary>The control supply; the name is empty.</summary>
+    ControlSupply,
+
     /// <summary>A core of such a switch's cable: the switch and the core's colour, joined by a plus sign.</summary>
     SensorCore,
 

@@ -1,4 +1,6 @@
+using System;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Inputs;
 
 namespace LubeController.Plant.Hydraulics;
 
@@ -8,8 +10,17 @@ namespace LubeController.Plant.Hydraulics;
 /// </summary>
 internal sealed class LaggedPressure(PressureTransmitterDescription description, int node)
 {
+    private readonly CurrentLoop _loop = new(new CurrentLoopDescription
+    {
+        LowValue = 0,
+        HighValue = description.RangePa,
+        LeastVoltageV = description.Loop.LeastVoltageV,
+        LoopOhms = description.Loop.LoopOhms,
+    });
+
     private double _value;
     private double _end;
+    private double _supplyPart = 1;
 
     internal int Node { get; } = node;
 
@@ -18,22 +29,49 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
     /// <summary>Time constant that a fault puts in place of the described one, s; not a number: none.</summary>
     internal double LagS { get; set; } = double.NaN;
 
-    /// <summary>Reading on the straight line to the planned step's end, Pa.</summary>
+    /// <summary>What is wrong with the loop.</summary>
+    internal LoopFault LoopFault
+    {
+        get => _loop.Fault;
+        set => _loop.Fault = value;
+    }
+
+    /// <summary>Resistance that the loop has beyond the described one, ohm.</summary>
+    internal double ExtraOhms
+    {
+        get => _loop.ExtraOhms;
+        set => _loop.ExtraOhms = value;
+    }
+
+    /// <summary>Part of its described voltage that feeds the loop.</summary>
+    internal double SupplyPart
+    {
+        get => _supplyPart;
+        set
+        {
+            _supplyPart = value;
+            _loop.SupplyV = value * description.Loop.SupplyV;
+        }
+    }
+
+    /// <summary>
+    /// Reading on the straight line to the planned step's end, Pa: within its range while the loop is sound, else what the
+    /// loop's current means, which may lie beyond either end.
+    /// </summary>
     internal double ReadingPa(double part)
     {
-        double reading = _value + (part * (_end - _value)) + OffsetPa;
-        return reading < 0 ? 0 : reading > description.RangePa ? description.RangePa : reading;
+        double reading = InRange(_value + (part * (_end - _value)) + OffsetPa);
+        bool sound = LoopFault == LoopFault.None && ExtraOhms == 0 && SupplyPart == 1;
+        return sound ? reading : _loop.ValueOf(_loop.CurrentA(reading));
     }
 
-    /// <summary>Whether what it shows differs from what it would show without its offset.</summary>
-    internal bool IsOff(double part)
-    {
-        double sound = _value + (part * (_end - _value));
-        return ReadingPa(part) != (sound < 0 ? 0 : sound > description.RangePa ? description.RangePa : sound);
-    }
+    /// <summary>Whether what it shows differs from what it would show without its faults, by more than rounding.</summary>
+    internal bool IsOff(double part) => Math.Abs(ReadingPa(part) - InRange(_value + (part * (_end - _value)))) > 1e-9 * description.RangePa;
+
+    private double InRange(double pressurePa) => pressurePa < 0 ? 0 : pressurePa > description.RangePa ? description.RangePa : pressurePa;
 
     /// <summary>Whether the reading still moves though the pressure may stand.</summary>
-    internal bool Follows(Network network) => Lag > 0 && System.Math.Abs(network.PressurePa(Node) - _value) > 1;
+    internal bool Follows(Network network) => Lag > 0 && Math.Abs(network.PressurePa(Node) - _value) > 1;
 
     /// <summary>The longest step that draws its curve well, s.</summary>
     internal double LongestStepS(Network network) => Follows(network) ? Lag / 4 : double.PositiveInfinity;
@@ -67,6 +105,9 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
         print.Add(_value);
         print.Add(_end);
         print.Add(OffsetPa);
+        print.Add((int)LoopFault);
+        print.Add(ExtraOhms);
+        print.Add(SupplyPart);
     }
 
     private double Lag => double.IsNaN(LagS) ? description.LagS : LagS;

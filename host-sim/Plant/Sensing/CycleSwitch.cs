@@ -70,6 +70,9 @@ internal sealed class CycleSwitch
         }
     }
 
+    /// <summary>Whether the level is other than the one that the sound loop gives.</summary>
+    internal bool IsOff => Sensed is not null && On != Sound;
+
     /// <summary>Whether the level is other than the sound one, and a fault of this kind gives it.</summary>
     internal bool Differs(FaultKind kind) => On != Sound && kind switch
     {

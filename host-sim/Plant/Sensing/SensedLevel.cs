@@ -17,10 +17,13 @@ internal sealed class SensedLevel
     private readonly SensorLoop _sound;
     private bool _wireBroken;
     private bool _signalBroken;
+    private double _ownV;
+    private double _supplyPart = 1;
 
     internal SensedLevel(SensorLoopDescription description, bool present, ulong seed)
     {
         _description = description;
+        _ownV = description.SupplyV;
         _loop = new SensorLoop(description, present, seed);
         _sound = new SensorLoop(description, present, seed);
     }
@@ -52,6 +55,15 @@ internal sealed class SensedLevel
         _loop.SetCoreBroken(CableCore.Signal, _wireBroken || _signalBroken);
     }
 
+    /// <summary>Feeds the loop with this part of its voltage, as far as the control supply feeds it: a NAMUR amplifier keeps its own.</summary>
+    internal void SetSupplyPart(double part)
+    {
+        if (part == _supplyPart || _description.Switch.Output == SwitchOutput.Namur)
+            return;
+        _supplyPart = part;
+        _loop.SetSupply(_ownV * _supplyPart);
+    }
+
     /// <summary>Sets a fault of the loop, or heals it.</summary>
     /// <param name="kind">The fault.</param>
     /// <param name="cores">The cores that it names, by colour and joined by a plus sign; empty where it names none.</param>
@@ -72,7 +84,8 @@ internal sealed class SensedLevel
                 _loop.SetSoiling(applied ? Soiling.Water : Soiling.Clean);
                 break;
             case FaultKind.SensorSupplyLow:
-                _loop.SetSupply(applied ? value : _description.SupplyV);
+                _ownV = applied ? value : _description.SupplyV;
+                _loop.SetSupply(_ownV * _supplyPart);
                 break;
             case FaultKind.SensorCoreBroken when core == CableCore.Signal:
                 _signalBroken = applied;

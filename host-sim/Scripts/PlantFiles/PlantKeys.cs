@@ -11,7 +11,7 @@ public static class PlantKeys
 {
     /// <summary>The file itself.</summary>
     public static KeySet Plant { get; } = new(
-        "a plant file", "plant", Inheritance.Key, "lubricant", "temperature", "reservoir", "pump", "line", "relief-valve", "vent-valve", "divider", "secondary-dividers", "injectors", "outlets", "cycle-switches", "pressure-switch", "pressure-transmitter", "pressure-gauge", "shaft", "wiring");
+        "a plant file", "plant", Inheritance.Key, "lubricant", "temperature", "reservoir", "pump", "line", "relief-valve", "vent-valve", "divider", "secondary-dividers", "injectors", "outlets", "cycle-switches", "pressure-switch", "pressure-transmitter", "pressure-gauge", "shaft", "control-supply", "wiring");
 
     /// <summary>The reservoir.</summary>
     public static KeySet Reservoir { get; } = new(
@@ -72,8 +72,14 @@ public static class PlantKeys
     /// <summary>The pressure switch.</summary>
     public static KeySet PressureSwitch { get; } = new("a pressure switch", "trip", "reset", "place", "contact");
 
-    /// <summary>The pressure transmitter, or the gauge.</summary>
-    public static KeySet PressureReading { get; } = new("a pressure reading", "range", "lag", "place");
+    /// <summary>The pressure transmitter.</summary>
+    public static KeySet Transmitter { get; } = new("a pressure transmitter", "range", "lag", "place", "supply", "least-voltage", "loop-resistance");
+
+    /// <summary>The pressure gauge.</summary>
+    public static KeySet Gauge { get; } = new("a pressure gauge", "range", "lag", "place");
+
+    /// <summary>The supply of controller and cycle switches.</summary>
+    public static KeySet ControlSupply { get; } = new("a control supply", "voltage", "starts-at", "stops-below", "hold-up");
 
     /// <summary>The shaft.</summary>
     public static KeySet Shaft { get; } = new("a shaft", "pulses-per-revolution", "speed", "shortest-pulse", "duty");
@@ -99,8 +105,9 @@ public static class PlantKeys
         ["outlets[].line"] = OutletLine,
         ["cycle-switches[]"] = CycleSwitch,
         ["pressure-switch"] = PressureSwitch,
-        ["pressure-transmitter"] = PressureReading,
-        ["pressure-gauge"] = PressureReading,
+        ["pressure-transmitter"] = Transmitter,
+        ["pressure-gauge"] = Gauge,
         ["shaft"] = Shaft,
+        ["control-supply"] = ControlSupply,
     };
 }

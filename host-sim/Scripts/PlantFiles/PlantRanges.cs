@@ -39,6 +39,9 @@ internal static class PlantRanges
     public static readonly QuantityRange SpeedSag = new(UnitFamily.PerPressure, 0, 10, "%/bar");
     public static readonly QuantityRange EntrainedAir = new(UnitFamily.Ratio, 0, 20, "%");
     public static readonly QuantityRange ReadingRange = new(UnitFamily.Pressure, 1, 1000, "bar");
+    public static readonly QuantityRange Voltage = new(UnitFamily.Voltage, 0.1, 48, "V");
+    public static readonly QuantityRange LoopResistance = new(UnitFamily.Resistance, 1, 10_000, "ohm");
+    public static readonly QuantityRange HoldUp = new(UnitFamily.Time, 0, 10, "s");
     public static readonly QuantityRange ReadingLag = new(UnitFamily.Time, 0, 60, "s");
     public static readonly QuantityRange Discharge = new(UnitFamily.Pressure, 0.1, 500, "bar");
     public static readonly QuantityRange RechargeTime = new(UnitFamily.Time, 0.001, 3600, "s");

@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Supplies;
 using LubeController.Plant.Electrics.Wiring;
 using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.Quantities;
@@ -54,9 +55,10 @@ public sealed class PlantReader
         var switches = CycleSwitches().ToList();
         var pressureReader = new PressureReader(_file);
         PressureSwitchDescription? pressure = pressureReader.Switch();
-        PressureTransmitterDescription? transmitter = pressureReader.Reading("pressure-transmitter");
-        PressureTransmitterDescription? gauge = pressureReader.Reading("pressure-gauge");
+        PressureTransmitterDescription? transmitter = pressureReader.Reading("pressure-transmitter", PlantKeys.Transmitter);
+        PressureTransmitterDescription? gauge = pressureReader.Reading("pressure-gauge", PlantKeys.Gauge);
         ShaftDescription? shaft = Shaft();
+        SupplyDescription supply = ControlSupply();
         SupervisoryWiringDescription? wiring = WiringReader.ReadInPlant(_file, _problems);
         double temperature = _file.Quantity("temperature", PlantRanges.Temperature)?.Si ?? 293.15;
         if (_problems.Count > _before || lubricant == null || divider == null)
@@ -80,6 +82,7 @@ public sealed class PlantReader
             Transmitter = transmitter ?? new PressureTransmitterDescription(),
             Gauge = gauge,
             Shaft = shaft,
+            ControlSupply = supply,
             Wiring = wiring,
             TemperatureK = temperature,
         });
@@ -96,6 +99,22 @@ public sealed class PlantReader
 
     private LubricantDescription? Lubricant() =>
         NeedGroup(_file, "lubricant", LubricantKeys.InPlant) is { } group ? LubricantReader.ReadInPlant(group, _problems) : null;
+
+    private SupplyDescription ControlSupply()
+    {
+        var plain = new SupplyDescription();
+        if (_file.Group("control-supply", PlantKeys.ControlSupply) is not { } group)
+            return plain;
+        double nominal = group.Quantity("voltage", PlantRanges.Voltage)?.Si ?? plain.NominalV;
+        return new SupplyDescription
+        {
+            NominalV = nominal,
+            // Where only the voltage is written the limits keep their proportion to it.
+            LogicOnV = group.Quantity("starts-at", PlantRanges.Voltage)?.Si ?? plain.LogicOnV / plain.NominalV * nominal,
+            LogicOffV = group.Quantity("stops-below", PlantRanges.Voltage)?.Si ?? plain.LogicOffV / plain.NominalV * nominal,
+            HoldUpUs = group.Quantity("hold-up", PlantRanges.HoldUp) is { } holdUp ? Microseconds.Of(holdUp) : plain.HoldUpUs,
+        };
+    }
 
     private ReservoirDescription? Reservoir()
     {

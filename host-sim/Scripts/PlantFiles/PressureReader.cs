@@ -23,17 +23,29 @@ internal sealed class PressureReader(MapReader file)
     /// A transmitter or gauge, or null where none is fitted: <c>yes</c> is one as the description has it by default,
     /// a group says more of it.
     /// </summary>
-    public PressureTransmitterDescription? Reading(string key)
+    public PressureTransmitterDescription? Reading(string key, KeySet keys)
     {
         var plain = new PressureTransmitterDescription();
         if (file.Map[key] is not MapNode)
             return file.Either(key, "yes", "no") ?? false ? plain : null;
-        MapReader group = file.Group(key, PlantKeys.PressureReading)!;
+        MapReader group = file.Group(key, keys)!;
         return new PressureTransmitterDescription
         {
             RangePa = group.Quantity("range", PlantRanges.ReadingRange)?.Si ?? plain.RangePa,
             LagS = group.Quantity("lag", PlantRanges.ReadingLag)?.Si ?? plain.LagS,
             Place = Place(group),
+            Loop = keys == PlantKeys.Transmitter ? Loop(group) : plain.Loop,
+        };
+    }
+
+    private static TransmitterLoopDescription Loop(MapReader group)
+    {
+        var plain = new TransmitterLoopDescription();
+        return new TransmitterLoopDescription
+        {
+            SupplyV = group.Quantity("supply", PlantRanges.Voltage)?.Si ?? plain.SupplyV,
+            LeastVoltageV = group.Quantity("least-voltage", PlantRanges.Voltage)?.Si ?? plain.LeastVoltageV,
+            LoopOhms = group.Quantity("loop-resistance", PlantRanges.LoopResistance)?.Si ?? plain.LoopOhms,
         };
     }
 

@@ -49,6 +49,9 @@ public sealed class Supply
     /// <summary>Voltage at a time at or after the last change, V, never below 0.</summary>
     public double VoltageAt(long timeUs) => Math.Max(0, BaseAt(timeUs) + RippleAt(timeUs));
 
+    /// <summary>When the ripple next reaches a peak or a trough, us; <see cref="long.MaxValue"/> where there is no ripple.</summary>
+    public long NextCornerUs => CornerAfter(NowUs);
+
     /// <summary>Lets time pass.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Time runs backwards.</exception>
     public void AdvanceTo(long timeUs)

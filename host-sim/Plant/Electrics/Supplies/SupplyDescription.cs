@@ -11,4 +11,7 @@ public sealed record SupplyDescription
 
     /// <summary>The logic stops below this voltage, V; below <see cref="LogicOnV"/>. Default 15, assumed.</summary>
     public double LogicOffV { get; init; } = 15;
+
+    /// <summary>How long the logic works on without enough voltage, from what it has stored, us, 0 or more. Default 10 ms, assumed.</summary>
+    public long HoldUpUs { get; init; } = 10_000;
 }

@@ -1,0 +1,56 @@
+using LubeController.Plant.Electrics.Supplies;
+using LubeController.Plant.Faults;
+using LubeController.Plant.Sensing;
+
+namespace LubeController.Plant;
+
+/// <summary>The control supply: what it feeds follows its voltage.</summary>
+public sealed partial class LubricationSystem
+{
+    private readonly ControlSupply _supply;
+
+    /// <summary>Whether the control supply lets the controller's logic work, its hold-up time counted in.</summary>
+    public bool ControlPowered => _supply.Powered;
+
+    /// <summary>When the control supply's voltage next bends, or the logic on it starts or stops, us; <see cref="long.MaxValue"/> if never.</summary>
+    public long NextSupplyUs => _supply.NextUs;
+
+    /// <summary>Voltage of the control supply, V.</summary>
+    public double ControlVoltageV => _supply.NowV;
+
+    private void ChangeSupply(in ActiveFault fault, bool applied)
+    {
+        _supply.AdvanceTo(NowUs);
+        if (fault.Kind == FaultKind.ControlSupplyLow)
+            _supply.SetPart(applied ? fault.Value : 1);
+        else
+            _supply.SetRipple(applied ? fault.Value : 0, applied ? fault.Second : 1);
+        FeedFromSupply();
+        ScheduleToggle();
+    }
+
+    private void FeedFromSupply()
+    {
+        _transmitter.SupplyPart = _supply.NowPart;
+        foreach (CycleSwitch cycle in _switches)
+        {
+            cycle.Follow(NowUs);
+            cycle.Sensed?.SetSupplyPart(_supply.NowPart);
+        }
+    }
+
+    private bool SupplyEffect()
+    {
+        if (!_supply.Powered || (Description.HasPressureTransmitter && _transmitter.IsOff(0)))
+            return true;
+        if (!_supply.IsOff)
+            return false;
+        foreach (CycleSwitch cycle in _switches)
+        {
+            if (cycle.IsOff)
+                return true;
+        }
+
+        return false;
+    }
+}
