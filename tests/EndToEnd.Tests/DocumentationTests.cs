@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using System.Text.RegularExpressions;
 using LubeController.Emulator;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
@@ -84,6 +85,16 @@ public sealed class DocumentationTests
 
         Assert.EndsWith("-- replay hil-scripts/faults/outlet-blocked.yaml", command, StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(Repository.Root, command.Split(' ')[^1])));
+    }
+
+    [Fact]
+    public void Every_picture_that_the_readme_shows_is_there_and_none_is_left_over()
+    {
+        string[] shown = [.. Regex.Matches(File.ReadAllText(Path.Combine(Repository.Root, "README.md")), @"!\[[^\]]+\]\(([^)]+)\)").Select(picture => picture.Groups[1].Value)];
+        string[] there = [.. Directory.GetFiles(Path.Combine(Repository.Root, "host-sim", "pictures")).Select(path => "host-sim/pictures/" + Path.GetFileName(path))];
+
+        Assert.NotEmpty(shown);
+        Assert.Equal(shown.Concat(shown.Select(picture => Path.ChangeExtension(picture, ".png"))).Distinct().Order(StringComparer.Ordinal), there.Order(StringComparer.Ordinal));
     }
 
     /// <summary>Names of all signals of all plants that the scripts that ship run on.</summary>

@@ -1,12 +1,31 @@
 using System;
 using System.IO;
-using LubeController.Emulator;
 using LubeController.Pictures;
-using LubeController.Scripts.Running;
 using LubeController.Tests.Support;
+using ScottPlot;
 
-Trace trace = new EmulatedBench().Run(Repository.Read("hil-scripts/faults/outlet-blocked.yaml")).Trace;
-string picture = Path.Combine(Repository.Root, "host-sim", "pictures", "outlet-blocked.png");
-Directory.CreateDirectory(Path.GetDirectoryName(picture)!);
-DosePicture.Draw(trace, picture);
-Console.WriteLine(Path.GetRelativePath(Repository.Root, picture));
+const int Width = 1000;
+const int PanelHeight = 420;
+
+string folder = Path.Combine(Repository.Root, "host-sim", "pictures");
+Directory.CreateDirectory(folder);
+foreach (Picture picture in Album.Pictures)
+{
+    int height = PanelHeight * picture.Panels.Count;
+    Multiplot drawn = Draw(picture);
+    string file = Path.Combine(folder, picture.Name);
+    drawn.SavePng(file + ".png", Width, height);
+    Svg.Save(drawn, file + ".svg", Width, height);
+    Console.WriteLine(Path.GetRelativePath(Repository.Root, file) + ".svg and .png");
+    foreach (Panel panel in picture.Panels)
+        Console.WriteLine("  " + Numbers.Of(panel));
+}
+
+static Multiplot Draw(Picture picture)
+{
+    var drawn = new Multiplot();
+    drawn.AddPlots(picture.Panels.Count);
+    for (int panel = 0; panel < picture.Panels.Count; panel++)
+        PanelPlot.Draw(drawn.GetPlot(panel), picture.Panels[panel], picture);
+    return drawn;
+}

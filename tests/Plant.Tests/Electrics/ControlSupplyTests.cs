@@ -51,11 +51,11 @@ public sealed class ControlSupplyTests
     }
 
     [Theory]
-    [InlineData(36, true)]
-    [InlineData(44, false)]
+    [InlineData(32, true)]
+    [InlineData(36, false)]
     public void A_ripple_s_troughs_are_ridden_through_while_they_are_shorter_than_the_hold_up_time(int periodMs, bool powered)
     {
-        // 36 V peak to peak about 24 V lies below 15 V for a quarter of its period.
+        // Of 36 V peak to peak about 24 V, 21/72 of the period lie between falling below 15 V and coming back to 18 V.
         var system = new LubricationSystem(Plain, 1);
         system.ApplyFault(FaultKind.ControlSupplyRipple, value: 36, second: periodMs / 1000.0);
         bool always = true;
