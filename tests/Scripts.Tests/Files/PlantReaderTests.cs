@@ -1,5 +1,6 @@
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Supplies;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Tests.Support;
@@ -115,7 +116,9 @@ public sealed class PlantReaderTests
         Assert.Equal((1e6, 3e5, 4.0, 3e-3), (outlet.BackPressurePa, outlet.CheckValvePa, outlet.LineLengthM, outlet.LineBoreM));
         Assert.Equal((2.0, 4e-3), (plant.Outlets[1].LineLengthM, plant.Outlets[1].LineBoreM));
         Assert.Equal(LinePlace.End, plant.PressureSwitch!.Place);
-        Assert.Equal(new PressureTransmitterDescription { RangePa = 2.5e7, LagS = 0.2, Place = LinePlace.End }, plant.Transmitter);
+        var loop = new TransmitterLoopDescription { SupplyV = 20, LeastVoltageV = 9, LoopOhms = 300 };
+        Assert.Equal(new PressureTransmitterDescription { RangePa = 2.5e7, LagS = 0.2, Place = LinePlace.End, Loop = loop }, plant.Transmitter);
+        Assert.Equal(new SupplyDescription { NominalV = 12, LogicOnV = 10, LogicOffV = 8, HoldUpUs = 20_000 }, plant.ControlSupply);
         Assert.Equal(new PressureTransmitterDescription { RangePa = 3e7 }, plant.Gauge);
     }
 
@@ -128,6 +131,7 @@ public sealed class PlantReaderTests
         Assert.Equal(new ReliefDescription { OpeningPressurePa = 2e7 }, plant.Relief);
         Assert.Equal(new SectionDescription { Name = "1", VolumePerStrokeM3 = plant.Divider.Sections[0].VolumePerStrokeM3 }, plant.Divider.Sections[0]);
         Assert.Equal(new PressureTransmitterDescription(), plant.Transmitter);
+        Assert.Equal(new SupplyDescription(), plant.ControlSupply);
         Assert.Equal((null, null, 0, 0), (plant.Gauge, plant.VentValve, plant.Secondaries.Count, plant.Injectors.Count));
         Assert.Equal(new DividerDescription { Sections = [] }.HalfLimitLossPa, plant.Divider.HalfLimitLossPa);
         PlantDescription cam = Read("cam.plant.yaml");
@@ -175,7 +179,12 @@ public sealed class PlantReaderTests
     [InlineData("tubes", "entrained-air: 2 %", "entrained-air: 21 %", "reservoir.entrained-air", "a ratio outside its range")]
     [InlineData("tubes", "length: 4 m, bore: 3 mm", "length: 4 m, bore: 0.4 mm", "outlets[0].line.bore", "a length outside its range")]
     [InlineData("tubes", "lag: 200 ms", "lag: 61 s", "pressure-transmitter.lag", "a time outside its range")]
-    [InlineData("tubes", "range: 300 bar", "rang: 300 bar", "pressure-gauge.rang", "a pressure reading has no field 'rang'")]
+    [InlineData("tubes", "range: 300 bar", "rang: 300 bar", "pressure-gauge.rang", "a pressure gauge has no field 'rang'")]
+    [InlineData("tubes", "least-voltage: 9 V", "least-voltage: 20 V", "pressure-transmitter.least-voltage", "the plant cannot be built so")]
+    [InlineData("tubes", "loop-resistance: 300 ohm", "loop-resistance: 300 V", "pressure-transmitter.loop-resistance", "'V' makes it a voltage, but a resistance is expected")]
+    [InlineData("tubes", "stops-below: 8 V", "stops-below: 10 V", "control-supply.stops-below", "the plant cannot be built so")]
+    [InlineData("tubes", "starts-at: 10 V", "starts-at: 12.1 V", "control-supply.starts-at", "the plant cannot be built so")]
+    [InlineData("tubes", "hold-up: 20 ms", "hold-up: 11 s", "control-supply.hold-up", "a time outside its range")]
     [InlineData("tubes", "reset: 130 bar, place: end", "reset: 130 bar, place: divider", "pressure-switch.place", "the word is not one of 2 known ones")]
     [InlineData("secondaries", "fed-by: left-feed", "fed-by: a3", "secondary-dividers[0].fed-by", "the plant cannot be built so")]
     [InlineData("secondaries", "- { name: a3, volume-per-stroke: 0.2 cm3, outlets: single }", "- { name: \"1\", volume-per-stroke: 0.2 cm3, outlets: single }", "secondary-dividers[0].divider.sections[2].name", "the plant cannot be built so")]
@@ -217,6 +226,8 @@ public sealed class PlantReaderTests
     [InlineData("tubes", "friction: 7 bar, bypass: 6 mm3/min/bar", "friction: 0 bar, bypass: 0 mm3/min/bar", "friction: 9 bar, bypass: 1e-9 m3/s/Pa")]
     [InlineData("tubes", "check-valve: 3 bar, line: { length: 4 m, bore: 3 mm }", "check-valve: 0 bar, line: { length: 0 m, bore: 0.5 mm }", "check-valve: 500 bar, line: { length: 1000 m, bore: 100 mm }")]
     [InlineData("tubes", "range: 250 bar, lag: 200 ms", "range: 1 bar, lag: 0 s", "range: 1000 bar, lag: 60 s")]
+    [InlineData("tubes", "supply: 20 V, least-voltage: 9 V, loop-resistance: 300 ohm", "supply: 1 V, least-voltage: 0.9 V, loop-resistance: 1 ohm", "supply: 48 V, least-voltage: 47.9 V, loop-resistance: 10 kohm")]
+    [InlineData("tubes", "voltage: 12 V, starts-at: 10 V, stops-below: 8 V, hold-up: 20 ms", "voltage: 1 V, starts-at: 0.5 V, stops-below: 0.1 V, hold-up: 0 s", "voltage: 48 V, starts-at: 48 V, stops-below: 47.9 V, hold-up: 10 s")]
     [InlineData("tubes", "entrained-air: 2 %", "entrained-air: 0 %", "entrained-air: 20 %")]
     [InlineData("secondaries", "volume: 30 cm3", "volume: 0.1 cm3", "volume: 1 m3")]
     [InlineData("secondaries", "bulk-modulus: 1.2 GPa", "bulk-modulus: 1 MPa", "bulk-modulus: 10 GPa")]
