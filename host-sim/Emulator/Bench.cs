@@ -56,6 +56,7 @@ public sealed class Bench : IBoard
         Plant.Observer = _plantRecorder;
         _plantRecorder.RecordAll(Plant);
         _wiringRecorder = MakeWiringRecorder(Trace, Plant);
+        _plantRecorder.Wiring = _wiringRecorder;
         _wiringRecorder?.Follow(0, _dropped, beats: false);
     }
 

@@ -40,6 +40,9 @@ internal sealed class PlantRecorder : IPlantObserver
         _delivered = Define(trace, "delivered.", "m3", plant.Outlets.Select(outlet => outlet.Name));
     }
 
+    /// <summary>Records what arrives through the wiring, or null where there is none.</summary>
+    public WiringRecorder? Wiring { get; set; }
+
     public void OnEvent(LubricationSystem system, long timeUs, in PlantChange change)
     {
         PlantQuantities bent = change.Quantities;
@@ -59,6 +62,8 @@ internal sealed class PlantRecorder : IPlantObserver
             _relieved.Record(timeUs, system.RelievedM3);
         if ((bent & PlantQuantities.Leaked) != 0)
             _leaked.Record(timeUs, system.LeakedM3);
+        if ((bent & PlantQuantities.Wiring) != 0)
+            Wiring?.Record(timeUs);
         ulong pistons = change.Pistons;
         for (int index = 0; pistons != 0; index++, pistons >>= 1)
         {

@@ -116,6 +116,12 @@ public sealed partial class LubricationSystem
             changed = PlantQuantities.ControlSupply;
         }
 
+        if (_wiring is { } wiring && wiring.NextUs <= NowUs)
+        {
+            wiring.AdvanceTo(NowUs);
+            changed |= PlantQuantities.Wiring;
+        }
+
         changed |= NoteLevels();
         if (changed != PlantQuantities.None)
             Observer?.OnEvent(this, NowUs, new PlantChange(changed, 0, 0));
@@ -127,6 +133,8 @@ public sealed partial class LubricationSystem
         foreach (CycleSwitch cycle in _switches)
             _nextToggleUs = Math.Min(_nextToggleUs, cycle.NextToggleUs);
         _nextToggleUs = Math.Min(_nextToggleUs, _supply.NextUs);
+        if (_wiring is { } wiring)
+            _nextToggleUs = Math.Min(_nextToggleUs, wiring.NextUs);
     }
 
     /// <summary>Which switches' levels changed since this was last asked.</summary>

@@ -343,6 +343,7 @@ public sealed partial class LubricationSystem
         _network.AddTo(ref print);
         _relief.AddTo(ref print);
         _supply.AddTo(ref print);
+        _wiring?.AddTo(ref print);
         _transmitter.AddTo(ref print);
         _gauge?.AddTo(ref print);
         foreach (Divider divider in _dividers)

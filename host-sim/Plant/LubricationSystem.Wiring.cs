@@ -20,7 +20,8 @@ public sealed partial class LubricationSystem
     public void SetWiringOutput(int output, bool energised)
     {
         NoteEffects();
-        TheWiring.SetOutput(output, energised);
+        TheWiring.SetOutput(output, energised, NowUs);
+        ScheduleToggle();
         NoteEffects();
     }
 

@@ -39,6 +39,9 @@ public enum PlantQuantities
     /// <summary>Voltage of the control supply.</summary>
     ControlSupply = 512,
 
+    /// <summary>A contact of the wiring.</summary>
+    Wiring = 1024,
+
     /// <summary>All of them.</summary>
-    All = 1023,
+    All = 2047,
 }

@@ -16,7 +16,7 @@ internal sealed class SensorReader(MapReader group)
     private static readonly string[] Principles = ["inductive", "capacitive", "magnetic", "mechanical"];
     private static readonly string[] Types = ["1", "2", "3"];
     private static readonly string[] Policies = ["low", "high", "hold", "seeded"];
-    private static readonly string[] Bounces = ["none", "usual", "reed"];
+    internal static readonly string[] Bounces = ["none", "usual", "reed"];
 
     private static readonly QuantityRange Volts = new(UnitFamily.Voltage, 0, 60, "V");
     private static readonly QuantityRange Drop = new(UnitFamily.Voltage, 0.01, 20, "V");

@@ -8,7 +8,7 @@ public static class WiringKeys
 {
     /// <summary>The wiring.</summary>
     public static KeySet Wiring { get; } = new(
-        "a wiring", "supplies", "fuses", "wires", "contacts", "lamps", "coils", "coil-contacts", "resistors", "inputs");
+        "a wiring", "supplies", "fuses", "wires", "contacts", "relays", "lamps", "coils", "coil-contacts", "resistors", "inputs");
 
     /// <summary>A supply.</summary>
     public static KeySet Supply { get; } = new("a supply", "name", "plus", "minus", "voltage", "resistance");
@@ -27,6 +27,9 @@ public static class WiringKeys
 
     /// <summary>A relay coil.</summary>
     public static KeySet Coil { get; } = new("a coil", "name", "from", "to", "resistance", "pull-in", "drop-out");
+
+    /// <summary>The relay of an output.</summary>
+    public static KeySet Relay { get; } = new("an output's relay", "output", "operate", "release", "bounce");
 
     /// <summary>A contact of a relay.</summary>
     public static KeySet CoilContact { get; } = new("a relay's contact", "name", "coil", "side", "from", "to", "resistance");
@@ -51,6 +54,7 @@ public static class WiringKeys
         ["wiring.fuses[]"] = Fuse,
         ["wiring.wires[]"] = Wire,
         ["wiring.contacts[]"] = Contact,
+        ["wiring.relays[]"] = Relay,
         ["wiring.lamps[]"] = Lamp,
         ["wiring.coils[]"] = Coil,
         ["wiring.coil-contacts[]"] = CoilContact,

@@ -12,6 +12,7 @@ internal static class WiringRanges
     public static readonly QuantityRange Contact = new(UnitFamily.Resistance, 0.0001, 1000, "ohm");
     public static readonly QuantityRange Part = new(UnitFamily.Resistance, 0.001, 1e9, "ohm");
     public static readonly QuantityRange Burden = new(UnitFamily.Resistance, 1, 1e6, "ohm");
+    public static readonly QuantityRange Delay = new(UnitFamily.Time, 0, 1, "s");
     public static readonly QuantityRange Rating = new(UnitFamily.Current, 0.001, 100, "A");
     public static readonly QuantityRange Power = new(UnitFamily.Power, 0.001, 100, "W");
 }

@@ -4,8 +4,10 @@ using LubeController.Emulator;
 using LubeController.Plant.Description;
 using LubeController.Plant.Electrics.Inputs;
 using LubeController.Plant.Electrics.Supplies;
+using LubeController.Plant.Electrics.Switches;
 using LubeController.Plant.Electrics.Wiring;
 using LubeController.Scripts.PlantFiles;
+using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.WiringFiles;
@@ -37,6 +39,7 @@ internal sealed class WiringReader(MapReader group, ProblemList problems)
             Fuses = [.. group.Groups("fuses", WiringKeys.Fuse, Most).Select(Fuse)],
             Wires = [.. group.Groups("wires", WiringKeys.Wire, Most).Select(Wire)],
             Contacts = [.. group.Groups("contacts", WiringKeys.Contact, Most).Select(Contact)],
+            Relays = [.. group.Groups("relays", WiringKeys.Relay, Most).Select(Relay)],
             Lamps = [.. group.Groups("lamps", WiringKeys.Lamp, Most).Select(Lamp)],
             Coils = [.. group.Groups("coils", WiringKeys.Coil, Most).Select(Coil)],
             CoilContacts = [.. group.Groups("coil-contacts", WiringKeys.CoilContact, Most).Select(CoilContact)],
@@ -72,12 +75,28 @@ internal sealed class WiringReader(MapReader group, ProblemList problems)
         return plain with { Ohms = part.Quantity("resistance", WiringRanges.Low)?.Si ?? plain.Ohms };
     }
 
-    private static WiringContact Contact(MapReader part)
+    private static string Output(MapReader part)
     {
         if (!part.Has("output"))
             part.Missing("output", $"write one of: {string.Join(", ", WiringOutputs.All)}");
-        int? output = part.Choice("output", WiringOutputs.All);
-        var plain = new WiringContact(Name(part), output is { } known ? WiringOutputs.All[known] : "", Side(part), Terminal(part, "from"), Terminal(part, "to"));
+        return part.Choice("output", WiringOutputs.All) is { } known ? WiringOutputs.All[known] : "";
+    }
+
+    private static WiringRelay Relay(MapReader part) => new(Output(part), new OutputContactDescription
+    {
+        OperateUs = part.Quantity("operate", WiringRanges.Delay) is { } operate ? Microseconds.Of(operate) : 0,
+        ReleaseUs = part.Quantity("release", WiringRanges.Delay) is { } release ? Microseconds.Of(release) : 0,
+        Bounce = part.Choice("bounce", SensorReader.Bounces) switch
+        {
+            1 => BounceDescription.Usual,
+            2 => BounceDescription.Reed,
+            _ => BounceDescription.None,
+        },
+    });
+
+    private static WiringContact Contact(MapReader part)
+    {
+        var plain = new WiringContact(Name(part), Output(part), Side(part), Terminal(part, "from"), Terminal(part, "to"));
         return plain with { ClosedOhms = part.Quantity("resistance", WiringRanges.Contact)?.Si ?? plain.ClosedOhms };
     }
 

@@ -20,6 +20,9 @@ public sealed record SupervisoryWiringDescription
     /// <summary>Contacts of outputs.</summary>
     public IReadOnlyList<WiringContact> Contacts { get; init; } = [];
 
+    /// <summary>Relays of outputs, where their delays and their bounce count.</summary>
+    public IReadOnlyList<WiringRelay> Relays { get; init; } = [];
+
     /// <summary>Lamps.</summary>
     public IReadOnlyList<WiringLamp> Lamps { get; init; } = [];
 

@@ -60,6 +60,14 @@ public static class WiringCheck
             findings.Defined(path + field + ".Side", part.Side);
             findings.Range(path + field + ".ClosedOhms", part.ClosedOhms, Circuit.LeastOhms, 1e3, "ohm");
         });
+        var moved = new HashSet<string>(StringComparer.Ordinal);
+        Each(wiring.Relays, ".Relays", (field, relay) =>
+        {
+            if (wiring.Contacts.All(contact => contact.Output != relay.Output) || !moved.Add(relay.Output))
+                findings.Refuse(path + field + ".Output", $"'{relay.Output}'", "an output that a contact names, once");
+            findings.Range(path + field + ".OperateUs", relay.Contact.OperateUs, 0, 1_000_000, "us");
+            findings.Range(path + field + ".ReleaseUs", relay.Contact.ReleaseUs, 0, 1_000_000, "us");
+        });
         Each(wiring.Lamps, ".Lamps", (field, part) =>
         {
             Part(field, part.Name, part.From, part.To);

@@ -25,6 +25,11 @@ public sealed record WiringFuse(string Name, string From, string To, double Rate
 /// <param name="Ohms">Resistance when whole, ohm, 0.001 to 1000.</param>
 public sealed record WiringWire(string Name, string From, string To, double Ohms = 0.5);
 
+/// <summary>How an output's relay moves; an output without one moves its contacts at once and without bounce.</summary>
+/// <param name="Output">The output.</param>
+/// <param name="Contact">Its delays and its bounce.</param>
+public sealed record WiringRelay(string Output, OutputContactDescription Contact);
+
 /// <summary>One side of an output relay's changeover contact.</summary>
 /// <param name="Name">Name, unique among all parts.</param>
 /// <param name="Output">The output that moves it.</param>
