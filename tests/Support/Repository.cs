@@ -2,6 +2,8 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using LubeController.Plant.Description;
+using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
@@ -31,6 +33,14 @@ public static class Repository
         var problems = new ProblemList();
         BenchScript? read = new ScriptReader(new EmulatedBench(), RestRules.All).Read(Path.Combine(Root, script), problems);
         return read ?? throw new InvalidDataException(string.Join(Environment.NewLine, problems.All));
+    }
+
+    /// <summary>Reads a plant file, or fails with everything that is wrong with it.</summary>
+    public static PlantDescription ReadPlant(string plant)
+    {
+        var problems = new ProblemList();
+        LoadedPlant? read = PlantReader.Read(Path.Combine(Root, plant), problems);
+        return read?.Plant ?? throw new InvalidDataException(string.Join(Environment.NewLine, problems.All));
     }
 
     private static string FindRoot()

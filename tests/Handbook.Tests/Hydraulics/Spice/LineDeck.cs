@@ -92,24 +92,37 @@ internal sealed class LineDeck
         {
             double length = segment.LengthM / segment.Cells;
             double half = Math.PI / 4 * segment.BoreM * segment.BoreM * length / Cm3 / 2 * (perBar + (Bar / segment.WallModulusPa));
-            double ohms = 128 * ViscosityPaS() * length / (Math.PI * Math.Pow(segment.BoreM, 4)) * Cm3 / Bar;
+            double ohms = 128 * ViscosityPaS(_plant.TemperatureK) * length / (Math.PI * Math.Pow(segment.BoreM, 4)) * Cm3 / Bar;
             for (int cell = 0; cell < segment.Cells; cell++)
             {
                 _cm3PerBar[^1] += half;
                 _cm3PerBar.Add(half);
-                Add(Text($"R{resistor} p{_cm3PerBar.Count - 2} p{_cm3PerBar.Count - 1} {ohms:R}"));
+                double strainer = resistor == 0 ? Strainer() : 0;
+                Add(Text($"R{resistor} p{_cm3PerBar.Count - 2} p{_cm3PerBar.Count - 1} {ohms + strainer:R}"));
                 resistor++;
             }
         }
     }
 
-    private double ViscosityPaS()
+    // The strainer stands in the line's beginning; its loss is stated for oil at 40 degC.
+    private double Strainer() => _plant.Line.StrainerLossPa == 0
+        ? 0
+        : _plant.Line.StrainerLossPa / Bar / (_plant.Line.StrainerFlowM3PerS / Cm3) * ViscosityPaS(_plant.TemperatureK) / ViscosityPaS(313.15);
+
+    /// <summary>ASTM D341: log log (nu + 0.7) = A - B log T, nu in mm2/s and T in K, through the two viscosities of the description.</summary>
+    private double ViscosityPaS(double temperatureK)
     {
         var oil = (OilDescription)_plant.Lubricant;
-        return oil.Viscosity is { Slope.Value: 0 } && oil.ExpansionPerK.Value == 0
-            ? oil.Viscosity.At40M2PerS.Value * oil.DensityKgPerM3.Value
-            : throw new InvalidOperationException("A resistor stands for an oil whose viscosity does not change.");
+        double at40 = oil.Viscosity.At40M2PerS.Value;
+        double density = oil.DensityKgPerM3.Value * (1 - (oil.ExpansionPerK.Value * (temperatureK - 288.15)));
+        if (oil.Viscosity is { Slope.Value: 0 })
+            return at40 * density;
+        double slope = oil.Viscosity.Slope?.Value ?? ((LogLog(at40) - LogLog(oil.Viscosity.SecondM2PerS!.Value)) / Math.Log10(oil.Viscosity.SecondTemperatureK / 313.15));
+        double loglog = LogLog(at40) - (slope * Math.Log10(temperatureK / 313.15));
+        return (Math.Pow(10, Math.Pow(10, loglog)) - 0.7) * 1e-6 * density;
     }
+
+    private static double LogLog(double viscosityM2PerS) => Math.Log10(Math.Log10((viscosityM2PerS * 1e6) + 0.7));
 
     private void Relief()
     {

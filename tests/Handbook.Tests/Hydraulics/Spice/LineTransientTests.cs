@@ -4,6 +4,7 @@ using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Fluids;
+using LubeController.Tests.Support;
 using LubeController.Tests.Support.Spice;
 using Xunit;
 
@@ -83,6 +84,22 @@ public sealed class LineTransientTests(ITestOutputHelper output)
         plant = plant with { Line = plant.Line with { AirM3 = 1 * Cm3, GasExponent = exponent } };
         const double leak = 6e-8;
         Compare(plant, new LineDeck(plant).LeakAtEnd(leak).ConstantFlowUntil(15), 60, system => system.ApplyFault(FaultKind.LineLeak, value: leak), offS: 15);
+    }
+
+    /// <summary>The plant file gives oil, temperature, line, strainer and relief valve; pump and reservoir without what has no circuit element: slip, sag and air.</summary>
+    [Theory]
+    [InlineData("brick-press", 60)]
+    [InlineData("kiln-support-rollers", 60)]
+    public void The_line_of_a_plant_file_is_filled_stroke_by_stroke_until_its_relief_valve_opens(string name, double endS)
+    {
+        PlantDescription plant = Repository.ReadPlant($"hil-scripts/plants/{name}.plant.yaml");
+        var cam = (CamPumpDescription)plant.Pump;
+        plant = plant with
+        {
+            Pump = new CamPumpDescription { PistonBoreM = cam.PistonBoreM, StrokeM = cam.StrokeM, SpeedRevPerS = cam.SpeedRevPerS, VolumetricEfficiency = cam.VolumetricEfficiency, DeliverySegments = cam.DeliverySegments },
+            Reservoir = plant.Reservoir with { EntrainedAir = 0 },
+        };
+        Compare(plant, new LineDeck(plant).CamUntil(endS), endS, _ => { });
     }
 
     private static PlantDescription Plant(params IReadOnlyList<LineSegmentDescription> segments)

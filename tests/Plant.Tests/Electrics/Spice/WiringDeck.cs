@@ -20,7 +20,7 @@ internal sealed class WiringDeck(WiringCase facts)
 
     internal IReadOnlyDictionary<string, string> Nodes => _nodes;
 
-    internal string Write()
+    internal string Write(string shuntOhms = "1e12")
     {
         SupervisoryWiringDescription wiring = facts.Wiring;
         var deck = new Deck();
@@ -43,7 +43,7 @@ internal sealed class WiringDeck(WiringCase facts)
             deck.Resistor(Node(part.From), Node(part.To), part.Ohms);
         foreach (SupervisoryInputDescription part in wiring.Inputs)
             WriteInput(deck, part);
-        return deck.Finish("1e12");
+        return deck.Finish(shuntOhms);
     }
 
     /// <summary>Blows the worst fuse, or else moves relays.</summary>
