@@ -35,6 +35,7 @@ public sealed partial class Controller
         if (!_line.Chosen)
             _line.Clear();
         JudgeConditions();
+        ObeyHolding();
         JudgeDose();
         TakePresses();
         if (Phase == Phase.Prime && (!_primeButton.Held || _phaseMs >= _settings[SettingField.PrimeLimitMs]))
@@ -43,6 +44,8 @@ public sealed partial class Controller
             BeginDose(Phase == Phase.Failed);
         if (Phase == Phase.RetryPause && _phaseMs >= _settings[SettingField.RetryPauseMs])
             Enter(Phase.Dose);
+        if (Phase == Phase.OutputTest && (_phaseMs >= _settings[SettingField.OutputTestMs] || Alarms.FailureStands))
+            Enter(Phase.Stopped);
         JudgeRule();
         ObeyAlarms();
         if (_inputs.Stop && Phase != Phase.Stopped)
@@ -51,7 +54,7 @@ public sealed partial class Controller
 
     private void JudgeDose()
     {
-        if (Phase != Phase.Dose)
+        if (Phase != Phase.Dose || Alarms.HoldingStands)
             return;
         if (_settings.DoseMode == DoseMode.RunTime && _dose.IsComplete)
         {
@@ -174,6 +177,8 @@ public sealed partial class Controller
             Answer(Button.DoseNow, Phase == Phase.Rest && PumpMayStart);
         if (_primeButton.Sample(_inputs.Prime, debounceMs))
             Answer(Button.Prime, MayPrime);
+        if (_testButton.Sample(_inputs.OutputTest, debounceMs) && Phase != Phase.OutputTest)
+            Answer(Button.OutputTest, Phase == Phase.Stopped && !_inputs.Stop && !Alarms.FailureStands);
     }
 
     private bool MayPrime =>
@@ -200,6 +205,9 @@ public sealed partial class Controller
             case Button.DoseNow:
                 BeginDose(false);
                 break;
+            case Button.OutputTest:
+                Enter(Phase.OutputTest);
+                break;
             default:
                 _primeFrom = Phase;
                 _dose.ForgetPosition();
@@ -224,6 +232,7 @@ public sealed partial class Controller
             _dose.RenewPumpOn();
         _pressure.Renew();
         _line.Renew();
+        RenewPump();
         _rest.TrustRule();
         if (!_dose.Pending)
             _rest.Ask(_inputs);
@@ -289,6 +298,30 @@ public sealed partial class Controller
         Enter(Phase.Stopped);
     }
 
+    /// <summary>That the pump stands still only a running pump can show; the contact shows it all the time.</summary>
+    private void RenewPump()
+    {
+        bool still = _pump.IsStill;
+        _pump.Renew();
+        if (still && !_pump.IsOverloaded)
+            Alarms.EndAtOnce(AlarmId.PumpOverload);
+    }
+
+    /// <summary>The output test has four parts of one length.</summary>
+    private int TestPartMs => _settings[SettingField.OutputTestMs] / 4;
+
+    private int TestPart => Phase == Phase.OutputTest ? SafeDivide.Quotient(_phaseMs, TestPartMs) : NoTest;
+
+    private int TestDeadlineMs => Saturating.Min(
+        Saturating.Remaining(_settings[SettingField.OutputTestMs], _phaseMs),
+        Saturating.Remaining((TestPart + 1) * TestPartMs, _phaseMs));
+
+    private void NoteAtPowerUp(AlarmId id)
+    {
+        Alarms.Touch(id);
+        TakeUp();
+    }
+
     private void PowerUpPhase()
     {
         _trying = false;
@@ -298,6 +331,8 @@ public sealed partial class Controller
             Phase = _primeFrom == Phase.Failed && !Alarms.PumpStoppingStands ? Phase.Rest : _primeFrom;
         if (Phase == Phase.Dose || Phase == Phase.RetryPause)
             Phase = Alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest;
+        if (Phase == Phase.OutputTest)
+            Phase = Phase.Stopped;
     }
 
     private void Enter(Phase next)
@@ -322,12 +357,16 @@ public sealed partial class Controller
     {
         switch (Phase)
         {
+            case Phase.Dose when _pumpHeld:
+                return Saturating.Never;
             case Phase.Dose when _line.Chosen:
                 return _line.PumpRuns ? Saturating.Min(_dose.DeadlineMs(), _line.DeadlineMs()) : _line.DeadlineMs();
             case Phase.Dose:
                 return _dose.DeadlineMs();
             case Phase.RetryPause:
                 return Saturating.Remaining(_settings[SettingField.RetryPauseMs], _phaseMs);
+            case Phase.OutputTest:
+                return Saturating.Min(TestDeadlineMs, RestDeadlineMs());
             case Phase.Prime:
                 return Saturating.Min(Saturating.Remaining(_settings[SettingField.PrimeLimitMs], _phaseMs), RestDeadlineMs());
             default:

@@ -7,6 +7,7 @@ public sealed partial class Controller
 
     private void TakeInputs()
     {
+        JudgeSupply();
         bool ready = _readyMs == 0;
         for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
         {
@@ -21,6 +22,37 @@ public sealed partial class Controller
         _pressure.Sample(_inputs);
         _line.Sample();
         _shaft.Sample(_inputs.MachineRunning);
+        _pump.Sample(_inputs);
+    }
+
+    /// <summary>Nothing that a switch says under too low a supply is believed; afterwards its first level is a baseline.</summary>
+    private void JudgeSupply()
+    {
+        _supply.Sample(_inputs.SupplyMv, _settings.Is(SettingField.SupplyMeasured), _settings[SettingField.SupplyLimitMv], _settings[SettingField.SupplyHysteresisMv]);
+        Alarms.SetCondition(AlarmId.SupplyLow, _supply.IsLow);
+        Alarms.Settle(AlarmId.SupplyLow);
+        if (!Alarms.IsActive(AlarmId.SupplyLow))
+            return;
+        _readyMs = _settings[SettingField.ReadyDelayMs];
+        for (int index = 0; index < _switches.Length; index++)
+            _switches[index].Forget();
+    }
+
+    /// <summary>A dose that was held goes on as after an interruption: the line has to be pressurised anew.</summary>
+    private void ObeyHolding()
+    {
+        bool held = Alarms.HoldingStands;
+        if (held == _pumpHeld)
+            return;
+        _pumpHeld = held;
+        if (Phase != Phase.Dose)
+            return;
+        if (held)
+            _line.Interrupt();
+        else if (_line.Chosen)
+            _line.Begin();
+        if (!held)
+            AllowFirstPulse();
     }
 
     private void JudgeEdge(int index, SwitchEdge edge)
@@ -119,6 +151,11 @@ public sealed partial class Controller
         Alarms.SetCondition(AlarmId.ShaftSignalLost, _shaft.IsLost);
         Alarms.SetCondition(AlarmId.LubricationOverdue, _overdueMs >= _settings[SettingField.OverdueMs]);
         Alarms.SetCondition(AlarmId.SettingsInvalid, !_settingsValid);
+        Alarms.SetCondition(AlarmId.PumpOverload, _pump.IsOverloaded || _pump.IsStill);
+        _warmth.Sample(_inputs.TemperatureDeciC, _settings.Is(SettingField.ColdJudged), _settings[SettingField.ColdLimitDeciC], _settings[SettingField.ColdHysteresisDeciC]);
+        Alarms.SetCondition(AlarmId.LubricantCold, _warmth.IsLow);
+        if (_inputs.ScanLate)
+            Alarms.Touch(AlarmId.ScanOverrun);
         if (!_dose.Pending)
             _rest.Ask(_inputs);
         JudgeRule();

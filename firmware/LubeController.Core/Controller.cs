@@ -12,7 +12,7 @@ namespace LubeController.Core;
 /// </remarks>
 public sealed partial class Controller
 {
-    private const int StateMark = 0x4C430102;
+    private const int StateMark = 0x4C430103;
 
     /// <summary>Mark, length and check value.</summary>
     private const int HeaderLength = 12;
@@ -20,6 +20,7 @@ public sealed partial class Controller
     private const int LongestState = 4096;
     private const int NotMeasured = -1;
     private const int LampHalfPeriodMs = 250;
+    private const int NoTest = -1;
 
     private readonly Inputs _inputs;
     private readonly Outputs _outputs;
@@ -36,12 +37,20 @@ public sealed partial class Controller
     private readonly PressButton _resetButton = new PressButton();
     private readonly PressButton _doseNowButton = new PressButton();
     private readonly PressButton _primeButton = new PressButton();
+    private readonly PressButton _testButton = new PressButton();
     private readonly PressureWatch _pressure;
     private readonly ShaftWatch _shaft;
     private readonly RestClock _rest;
     private readonly DoseProgress _dose;
     private readonly PressureDose _line;
+    private readonly PumpWatch _pump;
+    private readonly RestartCount _restarts;
+    private readonly LimitWatch _supply = new LimitWatch();
+    private readonly LimitWatch _warmth = new LimitWatch();
 
+    private bool _restored;
+    private bool _eventsTold;
+    private bool _pumpHeld;
     private bool _settingsValid;
     private Phase _primeFrom;
     private bool _trying;
@@ -78,6 +87,8 @@ public sealed partial class Controller
         _rest = new RestClock(_settings, rule);
         _dose = new DoseProgress(_settings);
         _line = new PressureDose(_settings, _pressure, Events);
+        _pump = new PumpWatch(_settings);
+        _restarts = new RestartCount(_settings);
         for (int index = 0; index < _switches.Length; index++)
             _switches[index] = new CycleSwitch(_settings, index);
         UseSettings(settings);
@@ -143,6 +154,12 @@ public sealed partial class Controller
     /// <summary>Highest transmitter reading, millibar, up to which nothing changes.</summary>
     public int QuietPressureHighMbar => _pressure.QuietHighMbar;
 
+    /// <summary>Lowest supply voltage, millivolts, down to which nothing changes.</summary>
+    public int QuietSupplyLowMv => _supply.QuietLow;
+
+    /// <summary>Highest supply voltage, millivolts, up to which nothing changes.</summary>
+    public int QuietSupplyHighMv => _supply.QuietHigh;
+
     /// <summary>Accepted edges of a cycle switch, saturating.</summary>
     public int PulsesOf(int index) => _switches[index].Pulses;
 
@@ -168,8 +185,9 @@ public sealed partial class Controller
         int elapsedMs = passed > int.MaxValue ? int.MaxValue : (int)passed;
         _lastMs = nowMs;
         _clockKnown = true;
-        if (Events.Count != 0)
+        if (_eventsTold && Events.Count != 0)
             Events.Clear();
+        _eventsTold = true;
 
         int pulses = _inputs.ShaftPulses;
         _quietMs = Saturating.Add(_quietMs, elapsedMs);
@@ -178,6 +196,7 @@ public sealed partial class Controller
         if (_quietMs < _deadlineMs && _quietPulses < _deadlinePulses && InputsQuiet())
         {
             _held.PressureMbar = _inputs.PressureMbar;
+            _held.SupplyMv = _inputs.SupplyMv;
             return;
         }
 
@@ -221,6 +240,7 @@ public sealed partial class Controller
         _quietPulses = 0;
         _clockKnown = false;
         _deadlineMs = 0;
+        _restored = true;
         return true;
     }
 
@@ -242,14 +262,63 @@ public sealed partial class Controller
         _resetButton.Forget();
         _doseNowButton.Forget();
         _primeButton.Forget();
+        _testButton.Forget();
         _pressure.Forget();
+        _pump.Forget();
         _shaft.PowerUp();
         _outputs.MakeSafe();
         PowerUpPhase();
+        if (_restored && _restarts.Add())
+            NoteAtPowerUp(AlarmId.RestartUnexpected);
+        _restored = false;
+    }
+
+    /// <summary>Told by the main loop at power-up: the last run ended with an exception that it caught.</summary>
+    public void NoteLogicFault() => NoteAtPowerUp(AlarmId.LogicFault);
+
+    /// <summary>Told by the main loop at power-up: a block of the non-volatile memory other than the settings lost its check value.</summary>
+    public void NoteStorageCorrupt() => NoteAtPowerUp(AlarmId.StorageCorrupt);
+
+    /// <summary>Hides an alarm for a limited time, as a person asks: only what is shown of it changes.</summary>
+    /// <param name="id">The alarm.</param>
+    /// <param name="forMs">Milliseconds of powered time, 1 to the setting shelve-longest.</param>
+    /// <returns>Whether it was done: not for another time, nor for an alarm out of service.</returns>
+    public bool Shelve(AlarmId id, int forMs)
+    {
+        if (forMs < 1 || forMs > _settings[SettingField.ShelveLongestMs] || Alarms.StateOf(id) == AlarmState.OutOfService)
+            return false;
+        Alarms.Shelve(id, forMs);
+        TakeUp();
+        return true;
+    }
+
+    /// <summary>Shows a shelved alarm again; any other is left as it is.</summary>
+    public void Unshelve(AlarmId id)
+    {
+        Alarms.Unshelve(id);
+        TakeUp();
+    }
+
+    /// <summary>Takes an alarm out of service, or puts it into service again: only what is shown of it changes.</summary>
+    public void SetOutOfService(AlarmId id, bool isOut)
+    {
+        if (isOut)
+            Alarms.Unshelve(id);
+        Alarms.SetOutOfService(id, isOut);
+        TakeUp();
+    }
+
+    /// <summary>What was done between two scans is told by the next one, which must be made.</summary>
+    private void TakeUp()
+    {
+        _eventsTold = false;
+        _deadlineMs = 0;
     }
 
     private bool InputsQuiet() =>
         _inputs.Levels == _held.Levels
+        && _inputs.PumpRevolutions == 0
+        && _supply.IsQuiet(_inputs.SupplyMv)
         && _inputs.TemperatureDeciC == _held.TemperatureDeciC
         && _inputs.PressureMbar >= _pressure.QuietLowMbar
         && _inputs.PressureMbar <= _pressure.QuietHighMbar;
@@ -282,12 +351,14 @@ public sealed partial class Controller
             _dose.Advance(elapsedMs);
         for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
             _switches[index].Advance(elapsedMs, doseRuns);
-        _line.Advance(elapsedMs, _outputs.Pump, Phase == Phase.Dose);
+        _line.Advance(elapsedMs, _outputs.Pump, Phase == Phase.Dose && !_pumpHeld);
         AdvanceInputs(elapsedMs, doseRuns);
         _shaft.Advance(elapsedMs, pulses, _quietPulseAgeMs, wasRunning);
         Alarms.Advance(elapsedMs);
         _phaseMs = Saturating.Add(_phaseMs, elapsedMs);
-        _readyMs = _readyMs > elapsedMs ? _readyMs - elapsedMs : 0;
+        _restarts.Advance(elapsedMs);
+        if (!Alarms.IsActive(AlarmId.SupplyLow))
+            _readyMs = _readyMs > elapsedMs ? _readyMs - elapsedMs : 0;
         _pumpOffMs = _outputs.Pump ? 0 : Saturating.Add(_pumpOffMs, elapsedMs);
         if (Alarms.AnyUnseen)
             _lampMs = (_lampMs + (elapsedMs % (2 * LampHalfPeriodMs))) % (2 * LampHalfPeriodMs);
@@ -302,13 +373,15 @@ public sealed partial class Controller
         _resetButton.Advance(elapsedMs);
         _doseNowButton.Advance(elapsedMs);
         _primeButton.Advance(elapsedMs);
+        _testButton.Advance(elapsedMs);
         _pressure.Advance(elapsedMs, doseRuns);
+        _pump.Advance(elapsedMs, _outputs.Pump);
     }
 
     private void Drive()
     {
         bool doses = Phase == Phase.Dose && (!_line.Chosen || _line.PumpRuns);
-        _outputs.Pump = (doses || Phase == Phase.Prime) && !Alarms.InterlockStands;
+        _outputs.Pump = (doses || Phase == Phase.Prime) && !Alarms.InterlockStands && !Alarms.HoldingStands;
         if (_outputs.Pump)
         {
             _pumpOffMs = 0;
@@ -321,7 +394,18 @@ public sealed partial class Controller
         _outputs.Warning = Alarms.OtherStands || Phase == Phase.Stopped || Phase == Phase.Prime;
         if (!Alarms.AnyUnseen)
             _lampMs = 0;
-        _outputs.Lamp = Alarms.AnyUnseen ? _lampMs < LampHalfPeriodMs : Alarms.Standing != 0;
+        _outputs.Lamp = Alarms.AnyUnseen ? _lampMs < LampHalfPeriodMs : Alarms.AnyShown;
+        if (Phase == Phase.OutputTest)
+            DriveTest();
+    }
+
+    /// <summary>Relay dropped; warning; lamp; all three energised.</summary>
+    private void DriveTest()
+    {
+        int part = TestPart;
+        _outputs.HealthyRelay = part != 0;
+        _outputs.Warning = part == 1 || part == 3;
+        _outputs.Lamp = part == 2 || part == 3;
     }
 
     private void PlanNext()
@@ -330,11 +414,12 @@ public sealed partial class Controller
         int deadline = Saturating.Min(PhaseDeadlineMs(), Alarms.DeadlineMs());
         for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
             deadline = Saturating.Min(deadline, _switches[index].DeadlineMs(_readyMs == 0, doseRuns));
-        if (_readyMs > 0)
+        if (_readyMs > 0 && !Alarms.IsActive(AlarmId.SupplyLow))
             deadline = Saturating.Min(deadline, _readyMs);
         deadline = Saturating.Min(deadline, InputDeadlineMs());
         deadline = Saturating.Min(deadline, _pressure.DeadlineMs(doseRuns));
         deadline = Saturating.Min(deadline, _shaft.DeadlineMs(_held.MachineRunning));
+        deadline = Saturating.Min(deadline, _pump.DeadlineMs(_outputs.Pump));
         if (!StandsStill && _overdueMs < _settings[SettingField.OverdueMs])
             deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.OverdueMs], _overdueMs));
         if (Alarms.AnyUnseen)
@@ -355,7 +440,8 @@ public sealed partial class Controller
         deadline = Saturating.Min(deadline, _acknowledgeButton.DeadlineMs(buttons));
         deadline = Saturating.Min(deadline, _resetButton.DeadlineMs(buttons));
         deadline = Saturating.Min(deadline, _doseNowButton.DeadlineMs(buttons));
-        return Saturating.Min(deadline, _primeButton.DeadlineMs(buttons));
+        deadline = Saturating.Min(deadline, _primeButton.DeadlineMs(buttons));
+        return Saturating.Min(deadline, _testButton.DeadlineMs(buttons));
     }
 
     private void Transfer()
@@ -386,10 +472,16 @@ public sealed partial class Controller
         _resetButton.Transfer(_stream);
         _doseNowButton.Transfer(_stream);
         _primeButton.Transfer(_stream);
+        _testButton.Transfer(_stream);
         _pressure.Transfer(_stream);
         _shaft.Transfer(_stream);
         _dose.Transfer(_stream);
         _line.Transfer(_stream);
+        _pump.Transfer(_stream);
+        _restarts.Transfer(_stream);
+        _supply.Transfer(_stream);
+        _warmth.Transfer(_stream);
+        _pumpHeld = _stream.Flag(_pumpHeld);
         _rest.Transfer(_stream);
     }
 }

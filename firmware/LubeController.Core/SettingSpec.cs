@@ -29,6 +29,9 @@ public enum SettingUnit
 
     /// <summary>One of <see cref="SettingSpec.Choices"/>, by index.</summary>
     Choice = 8,
+
+    /// <summary>Millivolts.</summary>
+    Millivolt = 9,
 }
 
 /// <summary>Name, unit, range and preset of one setting. Immutable.</summary>

@@ -34,6 +34,7 @@ public static class SettingTable
         MakeRest(specs);
         MakeSensors(specs);
         MakeVenting(specs);
+        MakePlatform(specs);
         for (int index = 0; index < Inputs.MaxCycleSwitches; index++)
             MakeSwitch(specs, index);
         for (int index = 0; index < AlarmTable.Count; index++)
@@ -115,6 +116,26 @@ public static class SettingTable
         specs[SettingField.PressureVentedMbar] = new SettingSpec("pressure-vented", SettingUnit.Millibar, 0, 1000000, 5000, "Transmitter reading up to which the line is vented.");
         specs[SettingField.PressureCycles] = Number("pressure-cycles", 1, 100, 1, "Times that line pressure is reached, held and vented in one dose by pressure.");
         specs[SettingField.VentValveNormallyOpen] = Flag("vent-valve-normally-open", 1, "Whether the vent valve is open without power, so that its output closes it; if not, its output opens it.");
+    }
+
+    private static void MakePlatform(SettingSpec[] specs)
+    {
+        specs[SettingField.OverloadFitted] = Flag("pump-overload-contact", 0, "Whether the overload contact of the pump's motor is wired.");
+        specs[SettingField.OverloadInverted] = Flag("pump-overload-inverted", 0, "Whether that contact opens on overload, so that a broken wire reads overload.");
+        specs[SettingField.OverloadDebounceMs] = Time("pump-overload-debounce", 0, 10 * 1000, 50, "Time the overload contact must rest at a level.");
+        specs[SettingField.PumpRevolutionsFitted] = Flag("pump-revolution-sensor", 0, "Whether the pump's revolutions are counted.");
+        specs[SettingField.RevolutionMissingMs] = Time("pump-revolution-missing-time", 100, Hour, 10 * 1000, "Pump-on time without a revolution after which the pump counts as overloaded.");
+        specs[SettingField.SupplyMeasured] = Flag("supply-measured", 0, "Whether the supply voltage is measured.");
+        specs[SettingField.SupplyLimitMv] = new SettingSpec("supply-limit", SettingUnit.Millivolt, 1000, 60000, 19200, "Supply voltage below which nothing is believed and the pump is held.");
+        specs[SettingField.SupplyHysteresisMv] = new SettingSpec("supply-hysteresis", SettingUnit.Millivolt, 0, 10000, 800, "How far above its limit the supply must come back.");
+        specs[SettingField.ColdJudged] = Flag("lubricant-temperature-judged", 0, "Whether a cold lubricant is reported.");
+        specs[SettingField.ColdLimitDeciC] = new SettingSpec("cold-limit", SettingUnit.DeciCelsius, -500, 1000, -50, "Lubricant temperature below which it counts as cold.");
+        specs[SettingField.ColdHysteresisDeciC] = new SettingSpec("cold-hysteresis", SettingUnit.DeciCelsius, 0, 200, 20, "How far above its limit the temperature must come back.");
+        specs[SettingField.OutputTestMs] = Time("output-test-time", 1000, 10 * Minute, 20 * 1000, "Length of the output test, in four equal parts.");
+        specs[SettingField.RestartsMost] = Number("restarts-most", 0, 1000, 5, "Restarts within restart-window that are still expected; 0 judges none.");
+        specs[SettingField.RestartWindowMs] = Time("restart-window", 1000, LongestMs, Hour, "Powered time within which restarts are counted.");
+        specs[SettingField.ShelveLongestMs] = Time("shelve-longest", 1000, LongestMs, 8 * Hour, "Longest time for which an alarm may be shelved.");
+        specs[SettingField.ScanLimitMs] = Time("scan-limit", 10, Minute, 200, "How much later than due a scan may come.");
     }
 
     private static void MakeSwitch(SettingSpec[] specs, int index)
