@@ -136,6 +136,11 @@ public static class AlarmTable
         }
     }
 
+    /// <summary>Whether the condition is over as soon as it has come, so that the delay off is how long the alarm is active.</summary>
+    public static bool IsOfAnInstant(AlarmId id) =>
+        id == AlarmId.PulseWhileIdle || id == AlarmId.PulseTooFast || id == AlarmId.LogicFault || id == AlarmId.ScanOverrun
+        || id == AlarmId.StorageCorrupt || id == AlarmId.RestartUnexpected;
+
     /// <summary>Whether the alarm latches, so that it stands until reset after its condition has ended.</summary>
     public static bool Latches(AlarmId id) =>
         id != AlarmId.LubricationOverdue && id != AlarmId.ShaftSignalLost && id != AlarmId.ReservoirLow

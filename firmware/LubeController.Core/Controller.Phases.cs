@@ -318,8 +318,8 @@ public sealed partial class Controller
 
     private void NoteAtPowerUp(AlarmId id)
     {
-        Alarms.Touch(id);
         TakeUp();
+        Alarms.Touch(id);
     }
 
     private void PowerUpPhase()

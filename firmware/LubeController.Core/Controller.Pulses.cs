@@ -9,7 +9,8 @@ public sealed partial class Controller
     {
         JudgeSupply();
         bool ready = _readyMs == 0;
-        for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
+        bool believed = !Alarms.IsActive(AlarmId.SupplyLow);
+        for (int index = 0; believed && index < _settings[SettingField.SwitchCount]; index++)
         {
             SwitchEdge edge = _switches[index].Sample(_inputs.CycleSwitch(index), ready);
             if (edge != SwitchEdge.None)
@@ -154,7 +155,7 @@ public sealed partial class Controller
         Alarms.SetCondition(AlarmId.PumpOverload, _pump.IsOverloaded || _pump.IsStill);
         _warmth.Sample(_inputs.TemperatureDeciC, _settings.Is(SettingField.ColdJudged), _settings[SettingField.ColdLimitDeciC], _settings[SettingField.ColdHysteresisDeciC]);
         Alarms.SetCondition(AlarmId.LubricantCold, _warmth.IsLow);
-        if (_inputs.ScanLate)
+        if (_inputs.ScanLate && !_held.ScanLate)
             Alarms.Touch(AlarmId.ScanOverrun);
         if (!_dose.Pending)
             _rest.Ask(_inputs);

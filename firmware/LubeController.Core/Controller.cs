@@ -287,30 +287,32 @@ public sealed partial class Controller
     {
         if (forMs < 1 || forMs > _settings[SettingField.ShelveLongestMs] || Alarms.StateOf(id) == AlarmState.OutOfService)
             return false;
-        Alarms.Shelve(id, forMs);
         TakeUp();
+        Alarms.Shelve(id, forMs);
         return true;
     }
 
     /// <summary>Shows a shelved alarm again; any other is left as it is.</summary>
     public void Unshelve(AlarmId id)
     {
-        Alarms.Unshelve(id);
         TakeUp();
+        Alarms.Unshelve(id);
     }
 
     /// <summary>Takes an alarm out of service, or puts it into service again: only what is shown of it changes.</summary>
     public void SetOutOfService(AlarmId id, bool isOut)
     {
+        TakeUp();
         if (isOut)
             Alarms.Unshelve(id);
         Alarms.SetOutOfService(id, isOut);
-        TakeUp();
     }
 
     /// <summary>What was done between two scans is told by the next one, which must be made.</summary>
     private void TakeUp()
     {
+        if (_eventsTold && Events.Count != 0)
+            Events.Clear();
         _eventsTold = false;
         _deadlineMs = 0;
     }

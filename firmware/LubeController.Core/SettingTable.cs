@@ -151,7 +151,7 @@ public static class SettingTable
     {
         string name = AlarmTable.NameOf(id);
         int longestOn = AlarmTable.TakesDelayOn(id) ? Hour : 0;
-        int presetOff = id == AlarmId.PulseWhileIdle || id == AlarmId.PulseTooFast ? Minute : 0;
+        int presetOff = AlarmTable.IsOfAnInstant(id) ? Minute : 0;
         specs[SettingField.DelayOn(id)] = Time(name + "-delay-on", 0, longestOn, 0, "Time the condition must last before the alarm is raised.");
         specs[SettingField.DelayOff(id)] = Time(name + "-delay-off", 0, 24 * Hour, presetOff, "Time the condition must be absent before it counts as ended.");
     }
