@@ -18,6 +18,7 @@ internal sealed class PlantRecorder : IPlantObserver
     private readonly Signal? _transmitter;
     private readonly Signal? _gauge;
     private readonly Signal[] _travel;
+    private readonly Signal?[] _indicators;
     private readonly Signal[] _injected;
     private readonly Signal[] _delivered;
 
@@ -36,6 +37,7 @@ internal sealed class PlantRecorder : IPlantObserver
         if (plant.Gauge is not null)
             _gauge = trace.Define("pressure.gauge", SignalKind.Linear, "Pa");
         _travel = Define(trace, "piston.", "1", plant.AllSections.Select(section => section.Name));
+        _indicators = DefineIndicators(trace, plant);
         _injected = Define(trace, "injector.", "1", plant.Injectors.Select(injector => injector.Name));
         _delivered = Define(trace, "delivered.", "m3", plant.Outlets.Select(outlet => outlet.Name));
     }
@@ -70,7 +72,7 @@ internal sealed class PlantRecorder : IPlantObserver
             if ((pistons & 1) == 0)
                 continue;
             if (index < _travel.Length)
-                _travel[index].Record(timeUs, system.PistonTravel(index));
+                RecordPiston(timeUs, index, system.PistonTravel(index));
             else
                 _injected[index - _travel.Length].Record(timeUs, system.InjectorDischarged(index - _travel.Length));
         }
@@ -89,6 +91,21 @@ internal sealed class PlantRecorder : IPlantObserver
         ulong pistons = ulong.MaxValue >> (64 - _travel.Length - _injected.Length);
         System.UInt128 outlets = System.UInt128.MaxValue >> (128 - _delivered.Length);
         OnEvent(system, system.NowUs, new PlantChange(PlantQuantities.All, pistons, outlets));
+    }
+
+    // The pin of a visual stroke indicator stands on the piston itself.
+    private void RecordPiston(long timeUs, int index, double travel)
+    {
+        _travel[index].Record(timeUs, travel);
+        _indicators[index]?.Record(timeUs, travel);
+    }
+
+    private static Signal?[] DefineIndicators(Trace trace, PlantDescription plant)
+    {
+        HashSet<string?> fitted = [plant.Divider.IndicatorSection, .. plant.Secondaries.Select(secondary => secondary.Divider.IndicatorSection)];
+        return plant.AllSections
+            .Select(section => fitted.Contains(section.Name) ? trace.Define("indicator." + section.Name, SignalKind.Linear, "1") : null)
+            .ToArray();
     }
 
     private static Signal[] Define(Trace trace, string prefix, string unit, IEnumerable<string> names) =>

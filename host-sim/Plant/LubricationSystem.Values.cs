@@ -144,16 +144,6 @@ public sealed partial class LubricationSystem
         }
     }
 
-    /// <summary>Travel of the visual stroke indicator, 0 at L, 1 at R; not a number where the main divider has none.</summary>
-    public double IndicatorTravel
-    {
-        get
-        {
-            int section = Description.Divider.IndicatorSection is { } name ? PortGroups.IndexOf(Description.Divider, name) : -1;
-            return section < 0 ? double.NaN : PistonTravel(section);
-        }
-    }
-
     /// <summary>Level of the low switch: on is closed, and wired.</summary>
     public bool LevelLow => _reservoir.Low.On;
 
