@@ -8,6 +8,9 @@ namespace LubeController.Emulator;
 /// <summary>Records what the plant does, at each of its events: only what bent or jumped there.</summary>
 internal sealed class PlantRecorder : IPlantObserver
 {
+    // In the order of Ne43Reading.
+    private static readonly string[] Meanings = ["failure-low", "under-range", "valid", "over-range", "failure-high"];
+
     private readonly Signal _pressure;
     private readonly Signal _content;
     private readonly Signal _pumped;
@@ -16,6 +19,7 @@ internal sealed class PlantRecorder : IPlantObserver
     private readonly Signal _control;
     private readonly Signal? _endPressure;
     private readonly Signal? _transmitter;
+    private readonly Signal? _transmitterMeaning;
     private readonly Signal? _gauge;
     private readonly Signal[] _travel;
     private readonly Signal?[] _indicators;
@@ -33,7 +37,11 @@ internal sealed class PlantRecorder : IPlantObserver
         if (plant.Line.Segments.Count > 0 || plant.Line.StrainerLossPa > 0)
             _endPressure = trace.Define("pressure.end", SignalKind.Linear, "Pa");
         if (plant.HasPressureTransmitter)
+        {
             _transmitter = trace.Define("pressure.transmitter", SignalKind.Linear, "Pa");
+            _transmitterMeaning = trace.Define("transmitter", SignalKind.Step, "1", Meanings);
+        }
+
         if (plant.Gauge is not null)
             _gauge = trace.Define("pressure.gauge", SignalKind.Linear, "Pa");
         _travel = Define(trace, "piston.", "1", plant.AllSections.Select(section => section.Name));
@@ -53,6 +61,7 @@ internal sealed class PlantRecorder : IPlantObserver
         if ((bent & PlantQuantities.EndPressure) != 0)
             _endPressure?.Record(timeUs, system.EndPressurePa);
         _transmitter?.Record(timeUs, system.TransmitterPressurePa);
+        _transmitterMeaning?.Record(timeUs, (int)system.TransmitterMeaning);
         _gauge?.Record(timeUs, system.GaugePressurePa);
         if ((bent & PlantQuantities.ControlSupply) != 0)
             _control.Record(timeUs, system.ControlVoltageV);
