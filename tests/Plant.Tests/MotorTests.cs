@@ -139,7 +139,27 @@ public sealed class MotorTests
         Assert.False(system.MotorTurns);
 
         system.ApplyFault(FaultKind.MotorSupplyLow, value: 1.2);
+        system.AdvanceTo(701_000_000);
         Assert.True(system.MotorTurns);
+    }
+
+    // 60 cm3/min into 5 cm3 of stiff line with a leak that takes nearly all of it: without the time to start again it would
+    // stall and start a thousand times a second.
+    [Fact]
+    public void A_motor_against_a_load_just_beyond_it_stalls_and_starts_a_few_times_a_second_at_most()
+    {
+        LubricationSystem system = (Plants.Twin(3) with
+        {
+            Pump = new ConstantFlowPumpDescription { FlowM3PerS = 60 * Plants.Cm3PerMin, StallPressurePa = 25 * Plants.Bar },
+            Line = new LineDescription { VolumeM3 = 5 * Plants.Cm3, BulkModulusPa = 1.8e9 },
+        }).Running();
+        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(FaultKind.LineLeak, value: 230 * Plants.Cm3PerMin);
+        system.AdvanceTo(60_000_000);
+
+        Assert.InRange(system.StepCount, 60, 60 * 200);
+        Assert.True(system.LeakedM3 > 1 * Plants.Cm3);
+        Assert.InRange(system.Balance().RelativeError, 0, 1e-12);
     }
 
     [Fact]

@@ -17,6 +17,9 @@ internal sealed class Pump
     // A motor that stands starts against this part of the load that stalled it (assumed).
     private const double RestartPart = 0.9;
 
+    // From there it takes this long to come up to speed (assumed).
+    private const double RunUpS = 0.2;
+
     private readonly double[] _segmentShare;
     private readonly double _segmentRev;
     private readonly double _strokeM3;
@@ -30,6 +33,7 @@ internal sealed class Pump
     private readonly double _nominalStallPa;
     private readonly double[] _fallingShare = [1];
     private bool _stalled;
+    private double _runUpS = double.PositiveInfinity;
     private int _segment;
     private double _segmentRemainingRev;
     private double _speed;
@@ -96,17 +100,19 @@ internal sealed class Pump
     internal long Revolutions { get; private set; }
 
     /// <summary>Time until the flow changes by itself, s.</summary>
-    internal double RemainingS => Turns && _segmentShare.Length > 0 ? _segmentRemainingRev / _speed : double.PositiveInfinity;
+    internal double RemainingS => _stalled ? _runUpS : Turns && _segmentShare.Length > 0 ? _segmentRemainingRev / _speed : double.PositiveInfinity;
 
     /// <summary>Finds whether the motor stands under its load, or would if it were driven.</summary>
     internal void Resolve(double pressurePa)
     {
+        bool starts = pressurePa <= RestartPa + Crossing.NearPa(RestartPa);
         if (!Delivers)
             _stalled = false;
-        else if (_stalled || !Driven)
-            _stalled = pressurePa > RestartPa + Crossing.NearPa(RestartPa);
-        else
+        else if (!Driven)
+            _stalled = !starts;
+        else if (!_stalled)
             _stalled = pressurePa >= StallPa - Crossing.NearPa(StallPa);
+        _runUpS = _stalled && Driven && starts ? Math.Min(_runUpS, RunUpS) : double.PositiveInfinity;
     }
 
     /// <summary>Looks for the motor's stalling or starting within the tried step.</summary>
@@ -184,6 +190,13 @@ internal sealed class Pump
     /// <param name="pieceEnds">Whether that is exactly the piece's remaining time.</param>
     internal void Advance(double seconds, bool pieceEnds)
     {
+        if (_stalled)
+        {
+            _runUpS -= seconds;
+            _stalled = !pieceEnds && _runUpS > 0;
+            return;
+        }
+
         if (_segmentShare.Length == 0 || !Turns)
             return;
         _segmentRemainingRev -= seconds * _speed;
@@ -206,6 +219,7 @@ internal sealed class Pump
         print.Add(MotorDead);
         print.Add(SuctionBlocked);
         print.Add(_stalled);
+        print.Add(_runUpS);
         print.Add(WornSlipM3PerSPa);
         print.Add(SpeedFactor);
         print.Add(Supply);
