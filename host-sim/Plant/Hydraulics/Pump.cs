@@ -32,7 +32,7 @@ internal sealed class Pump
     private readonly double _constantFlow;
     private readonly double _nominalStallPa;
     private readonly double[] _fallingShare = [1];
-    private bool _stalled;
+    private bool _stands;
     private double _runUpS = double.PositiveInfinity;
     private int _segment;
     private double _segmentRemainingRev;
@@ -86,7 +86,7 @@ internal sealed class Pump
     /// <summary>What leaks back past a worn element beyond a new one's slip, per pressure at reference viscosity, m3/s per Pa.</summary>
     internal double WornSlipM3PerSPa { get; private set; }
 
-    internal bool Turns => Driven && !_stalled;
+    internal bool Turns => Driven && !_stands;
 
     private bool Driven => (Contact || ContactWelded) && !MotorDead && Supply > LeastSpeed && SpeedFactor > 0;
 
@@ -100,19 +100,19 @@ internal sealed class Pump
     internal long Revolutions { get; private set; }
 
     /// <summary>Time until the flow changes by itself, s.</summary>
-    internal double RemainingS => _stalled ? _runUpS : Turns && _segmentShare.Length > 0 ? _segmentRemainingRev / _speed : double.PositiveInfinity;
+    internal double RemainingS => _stands ? _runUpS : Turns && _segmentShare.Length > 0 ? _segmentRemainingRev / _speed : double.PositiveInfinity;
 
     /// <summary>Finds whether the motor stands under its load, or would if it were driven.</summary>
     internal void Resolve(double pressurePa)
     {
         bool starts = pressurePa <= RestartPa + Crossing.NearPa(RestartPa);
         if (!Delivers)
-            _stalled = false;
+            _stands = false;
         else if (!Driven)
-            _stalled = !starts;
-        else if (!_stalled)
-            _stalled = pressurePa >= StallPa - Crossing.NearPa(StallPa);
-        _runUpS = _stalled && Driven && starts ? Math.Min(_runUpS, RunUpS) : double.PositiveInfinity;
+            _stands = !starts;
+        else if (!_stands)
+            _stands = pressurePa >= StallPa - Crossing.NearPa(StallPa);
+        _runUpS = _stands && Driven && starts ? Math.Min(_runUpS, RunUpS) : double.PositiveInfinity;
     }
 
     /// <summary>Looks for the motor's stalling or starting within the tried step.</summary>
@@ -120,7 +120,7 @@ internal sealed class Pump
     {
         if (!Driven || !Delivers)
             return;
-        if (_stalled)
+        if (_stands)
             crossing.Falling(startPa, endPa, RestartPa, Crossing.NearPa(RestartPa));
         else
             crossing.Rising(startPa, endPa, StallPa, Crossing.NearPa(StallPa));
@@ -190,10 +190,10 @@ internal sealed class Pump
     /// <param name="pieceEnds">Whether that is exactly the piece's remaining time.</param>
     internal void Advance(double seconds, bool pieceEnds)
     {
-        if (_stalled)
+        if (_stands)
         {
             _runUpS -= seconds;
-            _stalled = !pieceEnds && _runUpS > 0;
+            _stands = !pieceEnds && _runUpS > 0;
             return;
         }
 
@@ -218,7 +218,7 @@ internal sealed class Pump
         print.Add(ContactWelded);
         print.Add(MotorDead);
         print.Add(SuctionBlocked);
-        print.Add(_stalled);
+        print.Add(_stands);
         print.Add(_runUpS);
         print.Add(WornSlipM3PerSPa);
         print.Add(SpeedFactor);
