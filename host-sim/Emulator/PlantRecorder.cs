@@ -8,6 +8,9 @@ namespace LubeController.Emulator;
 /// <summary>Records what the plant does, at each of its events: only what bent or jumped there.</summary>
 internal sealed class PlantRecorder : IPlantObserver
 {
+    // In the order of Ne43Reading.
+    private static readonly string[] Meanings = ["failure-low", "under-range", "valid", "over-range", "failure-high"];
+
     private readonly Signal _pressure;
     private readonly Signal _content;
     private readonly Signal _pumped;
@@ -16,8 +19,10 @@ internal sealed class PlantRecorder : IPlantObserver
     private readonly Signal _control;
     private readonly Signal? _endPressure;
     private readonly Signal? _transmitter;
+    private readonly Signal? _transmitterMeaning;
     private readonly Signal? _gauge;
     private readonly Signal[] _travel;
+    private readonly Signal?[] _indicators;
     private readonly Signal[] _injected;
     private readonly Signal[] _delivered;
 
@@ -32,10 +37,15 @@ internal sealed class PlantRecorder : IPlantObserver
         if (plant.Line.Segments.Count > 0 || plant.Line.StrainerLossPa > 0)
             _endPressure = trace.Define("pressure.end", SignalKind.Linear, "Pa");
         if (plant.HasPressureTransmitter)
+        {
             _transmitter = trace.Define("pressure.transmitter", SignalKind.Linear, "Pa");
+            _transmitterMeaning = trace.Define("transmitter", SignalKind.Step, "1", Meanings);
+        }
+
         if (plant.Gauge is not null)
             _gauge = trace.Define("pressure.gauge", SignalKind.Linear, "Pa");
         _travel = Define(trace, "piston.", "1", plant.AllSections.Select(section => section.Name));
+        _indicators = DefineIndicators(trace, plant);
         _injected = Define(trace, "injector.", "1", plant.Injectors.Select(injector => injector.Name));
         _delivered = Define(trace, "delivered.", "m3", plant.Outlets.Select(outlet => outlet.Name));
     }
@@ -51,6 +61,7 @@ internal sealed class PlantRecorder : IPlantObserver
         if ((bent & PlantQuantities.EndPressure) != 0)
             _endPressure?.Record(timeUs, system.EndPressurePa);
         _transmitter?.Record(timeUs, system.TransmitterPressurePa);
+        _transmitterMeaning?.Record(timeUs, (int)system.TransmitterMeaning);
         _gauge?.Record(timeUs, system.GaugePressurePa);
         if ((bent & PlantQuantities.ControlSupply) != 0)
             _control.Record(timeUs, system.ControlVoltageV);
@@ -70,7 +81,7 @@ internal sealed class PlantRecorder : IPlantObserver
             if ((pistons & 1) == 0)
                 continue;
             if (index < _travel.Length)
-                _travel[index].Record(timeUs, system.PistonTravel(index));
+                RecordPiston(timeUs, index, system.PistonTravel(index));
             else
                 _injected[index - _travel.Length].Record(timeUs, system.InjectorDischarged(index - _travel.Length));
         }
@@ -89,6 +100,21 @@ internal sealed class PlantRecorder : IPlantObserver
         ulong pistons = ulong.MaxValue >> (64 - _travel.Length - _injected.Length);
         System.UInt128 outlets = System.UInt128.MaxValue >> (128 - _delivered.Length);
         OnEvent(system, system.NowUs, new PlantChange(PlantQuantities.All, pistons, outlets));
+    }
+
+    // The pin of a visual stroke indicator stands on the piston itself.
+    private void RecordPiston(long timeUs, int index, double travel)
+    {
+        _travel[index].Record(timeUs, travel);
+        _indicators[index]?.Record(timeUs, travel);
+    }
+
+    private static Signal?[] DefineIndicators(Trace trace, PlantDescription plant)
+    {
+        HashSet<string?> fitted = [plant.Divider.IndicatorSection, .. plant.Secondaries.Select(secondary => secondary.Divider.IndicatorSection)];
+        return plant.AllSections
+            .Select(section => fitted.Contains(section.Name) ? trace.Define("indicator." + section.Name, SignalKind.Linear, "1") : null)
+            .ToArray();
     }
 
     private static Signal[] Define(Trace trace, string prefix, string unit, IEnumerable<string> names) =>

@@ -133,7 +133,7 @@ public sealed partial class LubricationSystem
                 _pump.MotorDead = applied;
                 break;
             case FaultKind.PumpWorn:
-                _pump.RemainingEfficiency = applied ? fault.Value : 1;
+                _pump.Wear(applied ? fault.Value : 1, fault.Second);
                 break;
             case FaultKind.PumpSlow:
                 _pump.SpeedFactor = applied ? fault.Value : 1;
@@ -259,7 +259,8 @@ public sealed partial class LubricationSystem
         FaultKind.StrainerClogged or FaultKind.LubricantTemperatureOff => _pumpedStep > 0,
         FaultKind.SuctionAerated => _ingestedStep > 0,
         FaultKind.PumpContactWelded => !_pump.Contact && _pump.Turns,
-        FaultKind.SuctionBlocked or FaultKind.FillingPoor or FaultKind.PumpOff or FaultKind.PumpWorn or FaultKind.PumpSlow
+        FaultKind.PumpWorn => _pumpedStep > 0 && _network.PressurePa(0) > NoticedPa,
+        FaultKind.SuctionBlocked or FaultKind.FillingPoor or FaultKind.PumpOff or FaultKind.PumpSlow
             or FaultKind.MotorSupplyLow => _pump.Contact || _pump.ContactWelded,
         FaultKind.GaugeWrong => _gauge!.IsOff(0),
         FaultKind.TransmitterWrong or FaultKind.TransmitterLoopBroken or FaultKind.TransmitterLoopShorted or FaultKind.TransmitterLoopResistive

@@ -59,6 +59,7 @@ public sealed partial class LubricationSystem
         _network.ClearBranches();
         _layout.AddBranches(_network);
         _relief.Resolve(_network);
+        _pump.Resolve(_network.PressurePa(0));
         AddDrains();
         foreach (Divider divider in _dividers)
             divider.Resolve(_network, _viscosityRatio);
@@ -227,6 +228,7 @@ public sealed partial class LubricationSystem
     {
         Crossing crossing = Crossing.None;
         _relief.Look(_network, ref crossing);
+        _pump.Look(_network.PressurePa(0), _network.EndPressurePa(0), ref crossing);
         _network.LookForCorners(seconds, CornerPart * _errorBoundM3, ref crossing);
         foreach (Divider divider in _dividers)
             divider.Look(_network, ref crossing);

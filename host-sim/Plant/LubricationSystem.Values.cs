@@ -1,5 +1,6 @@
 using System;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Inputs;
 using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Sensing;
 
@@ -25,6 +26,9 @@ public sealed partial class LubricationSystem
     /// <summary>What the pressure transmitter reads at a time up to the next event, Pa: with its lag, offset and range.</summary>
     /// <param name="timeUs">The time, us, from <see cref="NowUs"/> to <see cref="NextEventUs"/>.</param>
     public double TransmitterPressurePaAt(long timeUs) => _transmitter.ReadingPa(PartAt(timeUs));
+
+    /// <summary>What the pressure transmitter's current means by NAMUR NE 43 now.</summary>
+    public Ne43Reading TransmitterMeaning => _transmitter.Meaning(Part);
 
     /// <summary>What the pressure transmitter reads now, Pa.</summary>
     public double TransmitterPressurePa => TransmitterPressurePaAt(NowUs);
@@ -141,16 +145,6 @@ public sealed partial class LubricationSystem
             }
 
             return new PlantStatus(DividerState.Idle, -1, Side.L, -1, false);
-        }
-    }
-
-    /// <summary>Travel of the visual stroke indicator, 0 at L, 1 at R; not a number where the main divider has none.</summary>
-    public double IndicatorTravel
-    {
-        get
-        {
-            int section = Description.Divider.IndicatorSection is { } name ? PortGroups.IndexOf(Description.Divider, name) : -1;
-            return section < 0 ? double.NaN : PistonTravel(section);
         }
     }
 

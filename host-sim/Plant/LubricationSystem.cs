@@ -80,7 +80,7 @@ public sealed partial class LubricationSystem
         Seed = seed;
         _temperatureK = description.TemperatureK;
         _lubricant = new Lubricant(description.Lubricant, description.TemperatureK);
-        _pump = new Pump(description.Pump);
+        _pump = new Pump(description.Pump, description.Relief.OpeningPressurePa);
         _reservoir = new Reservoir(description.Reservoir);
         _layout = new LineLayout(description);
         _network = new Network(_layout.Volumes, _layout.Compliances, _layout.Airs(description.Line.AirM3, description.Reservoir.EntrainedAir), description.Line.GasExponent);

@@ -19,7 +19,7 @@ public sealed class FaultsTests
         Assert.Equal(0, session.Run("faults"));
         Assert.Equal(Names, session.OutputLines.Where(line => line[0] != ' ').Select(line => line.Split(':')[0]));
         Assert.All(FaultCatalogue.All, fault => Assert.Contains($"  noticed    {fault.Noticed}\n", session.Output, StringComparison.Ordinal));
-        Assert.Contains("  magnitude  delivery that remains, 0 % to 100 %, 50 % if not written; may grow from 100 %\n", session.Output, StringComparison.Ordinal);
+        Assert.Contains("  magnitude  delivery that remains at a stated pressure and reference viscosity, 0 % to 100 %, 50 % if not written; may grow from 100 %\n", session.Output, StringComparison.Ordinal);
         Assert.Contains("  on-time    mean time for which it is whole, ", session.Output, StringComparison.Ordinal);
         Assert.Equal("", session.Errors);
     }

@@ -13,6 +13,18 @@ public sealed class ReplayTests
     private const string Fails = "  - {name: it doses, eventually: phase is dose, within: 30 s}\n";
     private const string NotExercised = "  - {name: it primes, always: phase is rest, from: phase is prime}\n";
 
+    [Theory]
+    [InlineData("--trace", "/proc/none")]
+    [InlineData("--junit", "/proc/none/x.xml")]
+    public void What_cannot_be_written_is_told_by_option_path_and_remedy(string option, string path)
+    {
+        using var session = new Session();
+        Assert.Equal(2, session.Run("replay", session.Script("a.yaml", Holds), option, path));
+        Assert.Contains($"{option}: '{path}", session.Errors, StringComparison.Ordinal);
+        Assert.Contains("cannot be written: ", session.Errors, StringComparison.Ordinal);
+        Assert.EndsWith("; name a place where you may write", session.Errors.TrimEnd(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void All_held_is_0_and_one_line_a_script_with_what_is_assumed_and_totals()
     {

@@ -17,7 +17,7 @@ public sealed class WiringTests
         Assert.Equal(0, session.Run("wiring", Wired));
         Assert.Equal("", session.Errors);
         Assert.StartsWith("Salt works, brine pump, wired: ", session.OutputLines[0], StringComparison.Ordinal);
-        Assert.Contains("  lost, nobody can detect it: wire-open W3-warning; in health healthy on, warning off; in alarm healthy on, warning off; would be seen with: normally closed contact or end-of-line resistor or heartbeat", session.OutputLines);
+        Assert.Contains("    lost, nobody can detect it: wire-open W3-warning; in health healthy on, warning off; in alarm healthy on, warning off; would be seen with: normally closed contact or end-of-line resistor or heartbeat", session.OutputLines);
         Assert.Equal("A simulated pass does not replace the test on the machine.", session.OutputLines[^1]);
     }
 
@@ -55,7 +55,8 @@ public sealed class WiringTests
     [InlineData("WIRED", "--csv .", "--csv '.' is a folder; name a file")]
     [InlineData("WIRED", "--csv a --html a", "--csv and --html name the same file 'a'; give each its own")]
     [InlineData("salt.plant.yaml", "--csv salt.plant.yaml", "would be written over what is read; name another file")]
-    [InlineData("WIRED", "--csv /proc/none/x.csv", "the matrix cannot be written: ")]
+    [InlineData("WIRED", "--csv /proc/none/x.csv", "--csv: '/proc/none/x.csv' cannot be written: ")]
+    [InlineData("WIRED", "--html /proc/none/x.html", "; name a place where you may write")]
     [InlineData("WIRED", "--colour", "'lubebench wiring --help' lists what is known.")]
     public void Bad_input_exits_2_says_what_is_wrong_and_writes_nothing(string plant, string options, string complaint)
     {

@@ -5,6 +5,7 @@ using System.Linq;
 using System.Text.RegularExpressions;
 using LubeController.Emulator;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Switches;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
@@ -53,6 +54,10 @@ public sealed class DocumentationTests
         Assert.Empty(new[] { "output.vent-valve", "pressure.line", "pressure.end", "pressure.transmitter", "pressure.gauge", "volume.leaked" }.Except(signals));
         Assert.All(signals, signal => Assert.Matches($"[ `]{signal.Split('.')[1]}`", Section("## Conditions")));
     }
+
+    [Fact]
+    public void The_page_on_scripts_lists_every_pin() =>
+        Assert.All(PlugPin.All, pin => Assert.Contains($"| {pin.Plug} | {pin.Pin} | {pin.Colour} | {pin.Carries} |", Section("## Wiring"), StringComparison.Ordinal));
 
     [Fact]
     public void The_page_on_scripts_lists_every_group_of_a_plant_file()

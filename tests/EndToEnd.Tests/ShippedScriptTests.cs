@@ -1,6 +1,6 @@
-using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using LubeController.Emulator;
 using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Records;
 using LubeController.Scripts.Running;
@@ -74,7 +74,7 @@ public sealed class ShippedScriptTests
 
         Assert.Equal(Csv(everyTick), Csv(skipped));
         Assert.Equal(everyTick.Trace.Events, skipped.Trace.Events);
-        Assert.Equal(everyTick.TicksCovered, everyTick.ScansExecuted + Unpowered(script, skipped.FiredSteps));
+        Assert.Equal(everyTick.TicksCovered, everyTick.ScansExecuted + Unpowered(script, skipped.Trace));
         Assert.True(skipped.ScansExecuted < everyTick.ScansExecuted);
     }
 
@@ -114,21 +114,20 @@ public sealed class ShippedScriptTests
     }
 
     /// <summary>Ticks at which a cut left the board without power: from the tick of the cut until the one of its return.</summary>
-    private static long Unpowered(BenchScript script, IReadOnlyList<FiredStep> firedSteps)
+    // Whoever cuts the power, a step or a fault of the supply, the run's record tells when.
+    private static long Unpowered(BenchScript script, Trace trace)
     {
         long ticks = 0;
         long? cut = null;
-        foreach (FiredStep fired in firedSteps)
+        foreach (TraceEvent happening in trace.Events.Where(happening => happening.Kind == "power"))
         {
-            if (script.Steps[fired.Step].Action is not SetPower power)
-                continue;
-            if (!power.On)
+            if (happening.Text == "off")
             {
-                cut = fired.TimeUs;
+                cut = happening.TimeUs;
             }
             else if (cut is { } since)
             {
-                ticks += Tick(fired.TimeUs) - Tick(since);
+                ticks += Tick(happening.TimeUs) - Tick(since);
                 cut = null;
             }
         }

@@ -23,6 +23,9 @@ public sealed class WiringAgreementTests
     // The lamp's whole period is shorter.
     private const long FlashUs = 2_000_000;
 
+    // Fast enough to be known as chatter before it makes another switch look wrong.
+    private const double ChatterS = 0.06;
+
     /// <summary>A script for plant and settings, a fault that causes just one alarm, and how long it may take to be alarmed, us.</summary>
     public static TheoryData<string, string, string, string, long> Causes => new()
     {
@@ -34,6 +37,9 @@ public sealed class WiringAgreementTests
         { "no-power", "level-switch-stuck-on", "low", "reservoir-low", 3_000_000 },
         { "line-overpressure", "level-switch-stuck-on", "empty", "reservoir-empty", 3_000_000 },
         { "line-overpressure", "level-switch-stuck-on", "low", "reservoir-low", 3_000_000 },
+        { "divider-stalled", "outlet-blocked", "crosshead-right", "divider-stalled", 120_000_000 },
+        { "line-not-vented", "vent-valve-stuck-closed", "", "line-not-vented", 260_000_000 },
+        { "cycle-switch-fault-of-another", "cycle-switch-chattering", "c2-switch", "cycle-switch-fault", 8_000_000 },
     };
 
     [Theory]
@@ -80,13 +86,13 @@ public sealed class WiringAgreementTests
             }
         }
 
-        Assert.Superset(new HashSet<string> { "divider-stalled", "dose-too-long", "line-pressure-missing", "line-overpressure", "reservoir-low", "pulse-while-idle", "shaft-signal-lost" }, seen);
+        Assert.Superset(new HashSet<string> { "divider-stalled", "dose-too-long", "line-pressure-missing", "line-overpressure", "reservoir-low", "pulse-while-idle", "shaft-signal-lost", "line-not-vented", "rule-fault", "settings-invalid" }, seen);
     }
 
     private static Step Set(BenchScript script, BenchFault[] faults, int index, string name, string part, long atUs)
     {
         BenchFault kind = faults.Single(known => known.Name == name);
-        return new Step(index, $"step-{index}", script.Steps[0].Place, new AtTime(atUs), new SetFault(kind, part, kind.DefaultMagnitude));
+        return new Step(index, $"step-{index}", script.Steps[0].Place, new AtTime(atUs), new SetFault(kind, part, name == "cycle-switch-chattering" ? ChatterS : kind.DefaultMagnitude));
     }
 
     /// <summary>What an input read during the last flash of the lamp: one state, or several, which is changing.</summary>

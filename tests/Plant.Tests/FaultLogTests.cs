@@ -125,7 +125,7 @@ public sealed class FaultLogTests
         int first = system.ApplyFault(FaultKind.PumpWorn, value: 0.9);
         Assert.Equal(first, system.ApplyFault(FaultKind.PumpWorn, value: 0.9));
         Assert.True(system.AdjustFault(FaultKind.PumpWorn, "", 0.8));
-        Assert.Equal([new ActiveFault(FaultKind.PumpWorn, "", 0.8) { Entry = first }], system.Faults);
+        Assert.Equal([new ActiveFault(FaultKind.PumpWorn, "", 0.8) { Second = 1e7, Entry = first }], system.Faults);
 
         system.AdvanceTo(1_000_000);
         int second = system.ApplyFault(FaultKind.PumpWorn, value: 0.5);

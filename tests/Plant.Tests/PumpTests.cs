@@ -102,15 +102,10 @@ public sealed class PumpTests
     }
 
     [Fact]
-    public void A_dead_motor_a_blocked_suction_and_a_worn_element_each_cost_their_flow()
+    public void A_dead_motor_and_a_blocked_suction_each_cost_their_flow()
     {
         LubricationSystem system = Plants.Twin(3).Running();
         double sound = system.PumpFlowM3PerS;
-
-        system.ApplyFault(FaultKind.PumpWorn, value: 0.25);
-        Assert.Equal(sound / 4, system.PumpFlowM3PerS, 1e-18);
-        system.HealFault(FaultKind.PumpWorn);
-        Assert.Equal(sound, system.PumpFlowM3PerS, 1e-18);
 
         system.ApplyFault(FaultKind.SuctionBlocked);
         Assert.Equal(0, system.PumpFlowM3PerS);

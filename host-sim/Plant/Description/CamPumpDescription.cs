@@ -30,7 +30,10 @@ public sealed record CamPumpDescription : PumpDescription
     /// </summary>
     public double FillingLoss { get; init; }
 
-    /// <summary>Part of the motor's speed lost for each Pa at the pump's outlet, 1/Pa, 0 to 1e-6. Default 0.</summary>
+    /// <summary>
+    /// Part of the motor's nominal speed lost for each Pa at the pump's outlet while it delivers, 1/Pa, 0 to 1e-6. Default 0.
+    /// Where next to nothing would be left the motor stalls, even below <see cref="PumpDescription.StallPressurePa"/>.
+    /// </summary>
     public double SpeedSagPerPa { get; init; }
 
     /// <summary>

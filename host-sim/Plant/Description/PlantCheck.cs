@@ -17,7 +17,7 @@ public static class PlantCheck
         findings.Text("Name", plant.Name);
         LubricantCheck.Add(findings, plant.Lubricant);
         Reservoir(findings, plant.Reservoir);
-        Pump(findings, plant.Pump);
+        Pump(findings, plant.Pump, plant.Relief);
         Line(findings, plant.Line);
         Relief(findings, plant.Relief);
         DividerCheck.Add(findings, plant);
@@ -67,8 +67,15 @@ public static class PlantCheck
             findings.Warn("Reservoir.ContentM3", reservoir.ContentM3, "more than the low level, or the low switch is on from the start");
     }
 
-    private static void Pump(Findings findings, PumpDescription pump)
+    private static void Pump(Findings findings, PumpDescription pump, ReliefDescription relief)
     {
+        if (pump.StallPressurePa is { } stall)
+        {
+            findings.Range("Pump.StallPressurePa", stall, 1e5, 1e9, "Pa");
+            if (stall <= relief.OpeningPressurePa)
+                findings.Warn("Pump.StallPressurePa", stall, "more than the relief valve's opening pressure, or the motor stalls before the valve opens");
+        }
+
         switch (pump)
         {
             case CamPumpDescription cam:

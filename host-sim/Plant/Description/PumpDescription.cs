@@ -1,4 +1,14 @@
 namespace LubeController.Plant.Description;
 
 /// <summary>The source of flow: a <see cref="CamPumpDescription"/> or a <see cref="ConstantFlowPumpDescription"/>.</summary>
-public abstract record PumpDescription;
+public abstract record PumpDescription
+{
+    /// <summary>A motor fitted to its plant stalls at so many times the relief valve's opening pressure (common practice: two to three).</summary>
+    public const double DefaultStallRatio = 2.5;
+
+    /// <summary>
+    /// Pressure at the outlet whose torque stalls the motor at its nominal supply, Pa, 1e5 to 1e9; in proportion less at a lower
+    /// one. Null: <see cref="DefaultStallRatio"/> times the relief valve's opening pressure.
+    /// </summary>
+    public double? StallPressurePa { get; init; }
+}

@@ -32,7 +32,8 @@ internal readonly struct PassageAndTubeLaw(PassageLaw passage, TubeLaw tube) : I
     public double StartPa => tube.StartPa;
 
     // The drop over the tube at which both pass the same: the difference rises with it, so its root is bracketed. Secants
-    // that keep the bracket (Illinois, from memory) reach rounding in some ten steps.
+    // that keep the bracket (Illinois, from memory) reach rounding in some ten steps; where the tube would pass far more than
+    // the passage they creep, and each third step halves the bracket instead.
     public double FlowM3PerS(double dropPa)
     {
         double low = tube.StartPa;
@@ -41,15 +42,15 @@ internal readonly struct PassageAndTubeLaw(PassageLaw passage, TubeLaw tube) : I
             return 0;
         double atLow = -passage.FlowM3PerS(high - low);
         double atHigh = tube.FlowM3PerS(high);
-        double end = atHigh;
-        for (int i = 0; i < MostHalvings && high - low > dropPa * 1e-14; i++)
+        for (int i = 0; i < MostHalvings && high - low > high * 1e-15; i++)
         {
             double at = high - (atHigh * (high - low) / (atHigh - atLow));
-            if (!(at > low && at < high))
+            if (i % 3 == 2 || !(at > low && at < high))
                 at = low + ((high - low) / 2);
-            double difference = tube.FlowM3PerS(at) - passage.FlowM3PerS(dropPa - at);
-            if (Math.Abs(difference) <= end * 1e-15)
-                return tube.FlowM3PerS(at);
+            double flow = tube.FlowM3PerS(at);
+            double difference = flow - passage.FlowM3PerS(dropPa - at);
+            if (Math.Abs(difference) <= flow * 1e-15)
+                return flow;
             if (difference > 0)
             {
                 high = at;

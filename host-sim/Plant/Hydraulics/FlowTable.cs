@@ -17,6 +17,12 @@ internal interface IFlowLaw
 /// cubics between them, straight lines beyond. The place in the table is read from exponent and mantissa of the number
 /// itself, so that a look-up is a few additions and multiplications, the same on every machine.
 /// </summary>
+/// <remarks>
+/// Relative error against the law from 2 Pa to 0.5 GPa beyond the start: at most 2e-6 for gas and for tubes of flow index 0.5
+/// and above, 1e-5 with passages before them, 3e-4 for a flow index down to 0.2; 5e-3 where a passage passes over half of its
+/// limit and bends within less than the distance between knots. Below 2 Pa, where a straight line stands for the law, the
+/// absolute error is at most the flow at 2 Pa.
+/// </remarks>
 internal sealed class FlowTable
 {
     private const int BitsPerOctave = 3;

@@ -65,6 +65,9 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
         return sound ? reading : _loop.ValueOf(_loop.CurrentA(reading));
     }
 
+    /// <summary>What the loop's current means by NAMUR NE 43. It changes only where a fault or the supply does: a sound transmitter drives 4 to 20 mA.</summary>
+    internal Ne43Reading Meaning(double part) => Ne43.Read(_loop.CurrentA(InRange(_value + (part * (_end - _value)) + OffsetPa)));
+
     /// <summary>Whether what it shows differs from what it would show without its faults, by more than rounding.</summary>
     internal bool IsOff(double part) => Math.Abs(ReadingPa(part) - InRange(_value + (part * (_end - _value)))) > 1e-9 * description.RangePa;
 

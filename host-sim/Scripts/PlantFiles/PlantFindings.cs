@@ -33,6 +33,7 @@ internal static class PlantFindings
         ["SlipM3PerSPa"] = "slip",
         ["FillingLoss"] = "filling-loss",
         ["SpeedSagPerPa"] = "speed-sag",
+        ["StallPressurePa"] = "stall-pressure",
         ["DeadVolume"] = "dead-volume",
         ["DeliverySegments"] = "delivery-segments",
         ["InitialAngle"] = "initial-angle",

@@ -38,6 +38,7 @@ internal sealed class PumpReader(MapReader file, ProblemList problems)
             VolumetricEfficiency = group.Quantity("volumetric-efficiency", PlantRanges.Efficiency)?.Si ?? plain.VolumetricEfficiency,
             SlipM3PerSPa = group.Quantity("slip", PlantRanges.Leakage)?.Si ?? plain.SlipM3PerSPa,
             FillingLoss = group.Quantity("filling-loss", PlantRanges.FillingLoss)?.Si ?? plain.FillingLoss,
+            StallPressurePa = group.Quantity("stall-pressure", PlantRanges.StallPressure)?.Si,
             SpeedSagPerPa = group.Quantity("speed-sag", PlantRanges.SpeedSag)?.Si ?? plain.SpeedSagPerPa,
             DeadVolume = group.Quantity("dead-volume", PlantRanges.Part)?.Si ?? plain.DeadVolume,
             DeliverySegments = (int)(group.Whole("delivery-segments", 1, 64) ?? plain.DeliverySegments),
@@ -48,7 +49,11 @@ internal sealed class PumpReader(MapReader file, ProblemList problems)
     private ConstantFlowPumpDescription ConstantFlow(MapReader group)
     {
         RefuseForeign(group, PlantKeys.ConstantFlowPump);
-        return new ConstantFlowPumpDescription { FlowM3PerS = PlantReader.Need(group, "flow", PlantRanges.Flow) };
+        return new ConstantFlowPumpDescription
+        {
+            FlowM3PerS = PlantReader.Need(group, "flow", PlantRanges.Flow),
+            StallPressurePa = group.Quantity("stall-pressure", PlantRanges.StallPressure)?.Si,
+        };
     }
 
     private void RefuseForeign(MapReader group, KeySet own)

@@ -59,6 +59,9 @@ public static class JunitReport
             xml.WriteEndElement();
         }
 
+        // After the cases, as the form has it.
+        if (AssumptionText.Of([verdict.Script.Plant]) is { Count: > 0 } assumed)
+            xml.WriteElementString("system-out", Legal(string.Join('\n', assumed)));
         xml.WriteEndElement();
     }
 

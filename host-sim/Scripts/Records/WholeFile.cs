@@ -7,6 +7,20 @@ namespace LubeController.Scripts.Records;
 /// <summary>Writes files whole or not at all: under a temporary name first, renamed when complete.</summary>
 public static class WholeFile
 {
+    /// <summary>Writes the file that an option of a command names; where it cannot, the message names option, path and remedy.</summary>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    public static void Write(string option, string path, Action<TextWriter> write)
+    {
+        try
+        {
+            Write(path, write);
+        }
+        catch (Exception reason) when (reason is IOException or UnauthorizedAccessException)
+        {
+            throw new IOException($"{option}: '{path}' cannot be written: {reason.Message.TrimEnd('.')}; name a place where you may write", reason);
+        }
+    }
+
     /// <summary>Writes a file, UTF-8 without mark, lines as the writer gives them; makes its folder.</summary>
     /// <exception cref="IOException">It cannot be written; nothing is left behind under its name that was not there before.</exception>
     public static void Write(string path, Action<TextWriter> write)

@@ -51,7 +51,7 @@ public sealed class ReplaySession(ScriptReader reader, ScriptRunner runner, IRep
         catch (Exception reason) when (reason is IOException or UnauthorizedAccessException or InvalidDataException)
         {
             progress.Clear();
-            errors.WriteLine($"a record cannot be written or read: {reason.Message}");
+            errors.WriteLine(reason.Message.StartsWith("--", StringComparison.Ordinal) ? reason.Message : $"a record cannot be written or read: {reason.Message}");
             return BadInput;
         }
     }
@@ -85,7 +85,7 @@ public sealed class ReplaySession(ScriptReader reader, ScriptRunner runner, IRep
         foreach (string line in TotalsText.Of(verdicts))
             output.WriteLine(line);
         if (options.JunitFile is { } file)
-            WholeFile.Write(file, writer => JunitReport.Write(verdicts, writer));
+            WholeFile.Write("--junit", file, writer => JunitReport.Write(verdicts, writer));
         return verdicts.All(verdict => verdict.Outcome == Outcome.Held) ? AllHeld : NotAllHeld;
     }
 
@@ -116,8 +116,8 @@ public sealed class ReplaySession(ScriptReader reader, ScriptRunner runner, IRep
 
         if (options.TraceFolder is { } folder)
         {
-            WholeFile.Write(RecordPaths.Of(folder, script.Path, ".csv"), writer => CsvRecord.Write(result.Trace, writer));
-            WholeFile.Write(RecordPaths.Of(folder, script.Path, ".vcd"), writer => VcdRecord.Write(result.Trace, writer));
+            WholeFile.Write("--trace", RecordPaths.Of(folder, script.Path, ".csv"), writer => CsvRecord.Write(result.Trace, writer));
+            WholeFile.Write("--trace", RecordPaths.Of(folder, script.Path, ".vcd"), writer => VcdRecord.Write(result.Trace, writer));
         }
 
         return (verdict, VerdictText.Of(verdict, result, options.ShowMargins || plan.Scripts.Count == 1, verdict.Difference == null ? null : plan.Baselines[index]));

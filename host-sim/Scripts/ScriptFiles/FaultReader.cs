@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Plant.Faults;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Steps;
@@ -82,6 +83,13 @@ internal sealed class FaultReader(BenchVocabulary? vocabulary)
         if (vocabulary == null)
             return null;
         string[] names = vocabulary.Faults.Select(kind => kind.Name).ToArray();
+        // A fault that there is, of a part that this plant has not, is no slip of the pen.
+        if (step.Map[key] is ScalarNode written && !names.Contains(written.Text) && FaultCatalogue.Find(written.Text) is { } elsewhere)
+        {
+            step.Problems.Add(written, $"the plant has no such part: {elsewhere.Name} concerns {elsewhere.Place}", "take another plant, add the part to the plant file, or set another fault; 'lubebench faults --plant FILE' lists those a plant can have");
+            return null;
+        }
+
         return step.Choice(key, names) is { } chosen ? vocabulary.Faults[chosen] : null;
     }
 

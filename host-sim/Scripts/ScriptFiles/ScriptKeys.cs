@@ -10,7 +10,7 @@ public static class ScriptKeys
 {
     /// <summary>The file itself.</summary>
     public static KeySet Script { get; } = new(
-        "a script", "script", Inheritance.Key, "plant", "settings", "duration", "scan-period", "seed", "scan-bound", "steps", "expect");
+        "a script", "script", Inheritance.Key, "plant", "settings", SettingsCheckChoice.Key, UndefinedInputs.Key, "duration", "scan-period", "seed", "scan-bound", "steps", "expect");
 
     /// <summary>The actions a step may have, one of which each step has.</summary>
     public static IReadOnlyList<string> Actions { get; } =

@@ -42,8 +42,13 @@ public sealed class ScriptReader(IScriptBench bench, IReadOnlyList<RestRuleKind>
         if (!file.Has("script"))
             file.Missing("script", "write what it shows, for instance 'a blocked outlet stops the divider'");
         string title = file.Text("script") ?? "";
+        bool boardJudges = SettingsCheckChoice.IsTheBoards(file);
         LoadedPlant? plant = Other(file, "plant") is { } plantPath ? PlantReader.Read(plantPath, problems) : null;
-        ControlSettings? settings = Other(file, "settings") is { } settingsPath ? SettingsReader.Read(settingsPath, rules, problems) : null;
+        ControlSettings? settings = Other(file, "settings") is { } settingsPath ? SettingsReader.Read(settingsPath, rules, problems, judged: !boardJudges) : null;
+        if (plant != null)
+            plant = plant with { Plant = UndefinedInputs.Apply(file, plant.Plant) };
+        if (boardJudges && settings != null)
+            SettingsCheckChoice.Confirm(file, settings);
         if (plant != null && settings != null)
             FittedParts.Check(file, plant.Plant, settings, problems);
         long duration = Time(file, "duration", ScriptRanges.Duration, needed: true);
@@ -71,7 +76,7 @@ public sealed class ScriptReader(IScriptBench bench, IReadOnlyList<RestRuleKind>
             ScanBound = bound,
             Steps = read,
             Expectations = expectations,
-            Remarks = [.. plant.Remarks, .. FittedParts.Remarks(file, plant.Plant, settings)],
+            Remarks = [.. plant.Remarks, .. boardJudges ? [] : FittedParts.Remarks(file, plant.Plant, settings)],
         };
     }
 

@@ -25,7 +25,8 @@ public static class SettingsReader
     /// <param name="path">Path as the program may open it.</param>
     /// <param name="rules">The rest rules that are compiled in.</param>
     /// <param name="problems">Takes what is wrong.</param>
-    public static ControlSettings? Read(string path, IReadOnlyList<RestRuleKind> rules, ProblemList problems)
+    /// <param name="judged">Whether the whole is judged by the core's own check; if not, each value must still be one that can be written.</param>
+    public static ControlSettings? Read(string path, IReadOnlyList<RestRuleKind> rules, ProblemList problems, bool judged = true)
     {
         int before = problems.Count;
         MapNode? top = Inheritance.Read(path, problems);
@@ -41,7 +42,7 @@ public static class SettingsReader
         }
 
         ChosenRule? rule = ReadRule(fields, rules);
-        if (problems.Count == before)
+        if (judged && problems.Count == before)
             Judge(fields, settings, rule);
         return problems.Count == before ? new ControlSettings(settings, rule) : null;
     }

@@ -29,7 +29,7 @@ public static class WiringCsv
                 row.InAlarm.ToString(),
                 WiringOutcomes.Words(row.Outcome),
                 unseen ? "no" : "yes",
-                unseen && row.Fault != null ? WiringOutcomes.Words(row.MadeVisibleBy) : "",
+                unseen && row.Fault != null ? matrix.MeasureWords(row) : "",
             ];
             writer.Write(string.Join(',', fields.Select(Quoted)) + "\n");
         }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Emulator;
 using LubeController.Plant.Electrics.Wiring;
 
 namespace LubeController.Scripts.Wiring;
@@ -14,6 +15,19 @@ namespace LubeController.Scripts.Wiring;
 /// <param name="Rows">Sound wiring and each fault for each alarm; what nobody can detect first, else by alarm and fault.</param>
 public sealed record WiringMatrix(IReadOnlyList<WiringCondition> Conditions, IReadOnlyList<WiringFaultCase> Faults, IReadOnlyList<WiringRow> Rows)
 {
+    /// <summary>What is wrong with the wiring though no part of it has a fault; empty where nothing is.</summary>
+    public IReadOnlyList<string> Wrongs { get; private init; } = [];
+
+    /// <summary>Whether the wiring has a heartbeat contact.</summary>
+    public bool HasHeartbeat { get; private init; }
+
+    /// <summary>What would show a fault in health, in words that fit this wiring.</summary>
+    public string MeasureWords(WiringRow row)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return WiringOutcomes.Words(row.MadeVisibleBy, HasHeartbeat);
+    }
+
     /// <summary>Works it out.</summary>
     /// <param name="wiring">The wiring.</param>
     /// <param name="conditions">The alarms, usually <see cref="WiringCondition.All"/>.</param>
@@ -36,7 +50,11 @@ public sealed record WiringMatrix(IReadOnlyList<WiringCondition> Conditions, IRe
             rows.AddRange(alike.Select(row => row with { Condition = condition }));
         }
 
-        return new WiringMatrix(conditions, faults, [.. rows.OrderBy(row => row.Outcome)]);
+        return new WiringMatrix(conditions, faults, [.. rows.OrderBy(row => row.Outcome)])
+        {
+            Wrongs = WiringWrongs.Of(wiring, conditions),
+            HasHeartbeat = wiring.Contacts.Any(contact => contact.Output == WiringOutputs.Heartbeat),
+        };
     }
 
     private static List<WiringRow> RowsOf(SupervisoryWiringDescription wiring, WiringCondition condition, IReadOnlyList<WiringFaultCase> faults)

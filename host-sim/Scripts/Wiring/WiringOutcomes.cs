@@ -24,13 +24,15 @@ public static class WiringOutcomes
     };
 
     /// <summary>Measures in words; what none of those tried would show asks for another way.</summary>
-    public static string Words(WiringMeasures measures)
+    /// <param name="measures">The measures.</param>
+    /// <param name="hasHeartbeat">Whether the wiring has a heartbeat already, which then has to come through the contact at fault.</param>
+    public static string Words(WiringMeasures measures, bool hasHeartbeat)
     {
         string[] words =
         [
             .. Word(WiringMeasures.NormallyClosedContact, "normally closed contact"),
             .. Word(WiringMeasures.EndOfLineResistor, "end-of-line resistor"),
-            .. Word(WiringMeasures.Heartbeat, "heartbeat"),
+            .. Word(WiringMeasures.Heartbeat, hasHeartbeat ? "heartbeat through this contact" : "heartbeat"),
             // Worth a word only where neither does alone.
             .. (measures & (WiringMeasures.NormallyClosedContact | WiringMeasures.EndOfLineResistor)) == 0
                 ? Word(WiringMeasures.NormallyClosedWithEndOfLine, "normally closed contact with end-of-line resistor") : [],

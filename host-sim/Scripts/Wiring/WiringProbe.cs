@@ -26,9 +26,16 @@ internal sealed class WiringProbe(SupervisoryWiringDescription wiring, OutputPat
     /// <summary>Voltage across each input of sound wiring, V.</summary>
     public static double[] Voltages(SupervisoryWiringDescription wiring, OutputPattern pattern)
     {
+        SupervisoryWiring circuit = Sound(wiring, pattern);
+        return [.. Enumerable.Range(0, wiring.Inputs.Count).Select(circuit.InputV)];
+    }
+
+    /// <summary>Sound wiring with its outputs in place.</summary>
+    public static SupervisoryWiring Sound(SupervisoryWiringDescription wiring, OutputPattern pattern)
+    {
         var circuit = new SupervisoryWiring(wiring, 1);
         Set(circuit, pattern);
-        return [.. Enumerable.Range(0, wiring.Inputs.Count).Select(circuit.InputV)];
+        return circuit;
     }
 
     private static void Set(SupervisoryWiring circuit, OutputPattern pattern)

@@ -40,9 +40,9 @@ public sealed class WiringSession(IReadOnlyList<RestRuleKind> rules)
             WiringMatrix matrix = WiringMatrix.Of(asked.Plant.Plant.Wiring!, asked.Conditions);
             string name = asked.Plant.Plant.Name;
             if (options.CsvFile is { } csv)
-                WholeFile.Write(csv, writer => WiringCsv.Write(matrix, writer));
+                WholeFile.Write("--csv", csv, writer => WiringCsv.Write(matrix, writer));
             if (options.HtmlFile is { } html)
-                WholeFile.Write(html, writer => WiringHtml.Write(name, matrix, writer));
+                WholeFile.Write("--html", html, writer => WiringHtml.Write(name, matrix, writer));
             foreach (string line in WiringText.Of(name, matrix))
                 output.WriteLine(line);
             return Done;
@@ -54,7 +54,7 @@ public sealed class WiringSession(IReadOnlyList<RestRuleKind> rules)
         }
         catch (Exception reason) when (reason is IOException or UnauthorizedAccessException)
         {
-            errors.WriteLine($"the matrix cannot be written: {reason.Message}");
+            errors.WriteLine(reason.Message);
             return BadInput;
         }
     }

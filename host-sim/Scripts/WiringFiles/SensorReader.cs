@@ -6,6 +6,7 @@ using LubeController.Plant.Electrics.Inputs;
 using LubeController.Plant.Electrics.Switches;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Scripts.WiringFiles;
 
@@ -15,7 +16,6 @@ internal sealed class SensorReader(MapReader group)
     private static readonly string[] Outputs = ["pnp", "npn", "two-wire", "namur", "dry-contact"];
     private static readonly string[] Principles = ["inductive", "capacitive", "magnetic", "mechanical"];
     private static readonly string[] Types = ["1", "2", "3"];
-    private static readonly string[] Policies = ["low", "high", "hold", "seeded"];
     internal static readonly string[] Bounces = ["none", "usual", "reed"];
 
     private static readonly QuantityRange Volts = new(UnitFamily.Voltage, 0, 60, "V");
@@ -70,7 +70,7 @@ internal sealed class SensorReader(MapReader group)
             CoreOhms = Si("core-resistance", Ohms) ?? plain.CoreOhms,
             PullUpOhms = Si("pull-up", PullUp) ?? plain.PullUpOhms,
             Input = group.Choice("input-type", Types) is { } type ? (InputType)type : plain.Input,
-            Undefined = group.Choice("undefined", Policies) is { } policy ? (UndefinedPolicy)policy : plain.Undefined,
+            Undefined = group.Choice("undefined", UndefinedInputs.Policies) is { } policy ? (UndefinedPolicy)policy : plain.Undefined,
             Amplifier = Amplifier(),
         };
         foreach (PlantFinding finding in group.Problems.Count > before ? [] : SensorLoopCheck.Check(loop))

@@ -9,6 +9,7 @@ using LubeController.Plant.Electrics.Wiring;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Scripts.WiringFiles;
 
@@ -20,7 +21,6 @@ internal sealed class WiringReader(MapReader group, ProblemList problems)
 
     private static readonly string[] Sides = ["normally-open", "normally-closed"];
     private static readonly string[] Types = ["1", "2", "3"];
-    private static readonly string[] Policies = ["low", "high", "hold", "seeded"];
 
     /// <summary>The wiring of a plant file; null where there is none or a problem was added.</summary>
     public static SupervisoryWiringDescription? ReadInPlant(MapReader file, ProblemList problems) =>
@@ -137,7 +137,7 @@ internal sealed class WiringReader(MapReader group, ProblemList problems)
         return plain with
         {
             Type = part.Choice("type", Types) is { } type ? (InputType)type : plain.Type,
-            Undefined = part.Choice("undefined", Policies) is { } policy ? (UndefinedPolicy)policy : plain.Undefined,
+            Undefined = part.Choice("undefined", UndefinedInputs.Policies) is { } policy ? (UndefinedPolicy)policy : plain.Undefined,
         };
     }
 

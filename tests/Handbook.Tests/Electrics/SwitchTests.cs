@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using LubeController.Plant.Electrics.Inputs;
 using LubeController.Plant.Electrics.Supplies;
 using LubeController.Plant.Electrics.Switches;
@@ -107,7 +108,7 @@ public sealed class SwitchTests
         Assert.Equal(8.2e-3, loop.InputA, 4);
     }
 
-    /// <summary>Source: M12 A-coded, colours of EN 50044: 1 brown plus, 3 blue minus, 4 black output. Pin 2, white, is a second output and not modelled.</summary>
+    /// <summary>Source: M12 A-coded, colours of EN 50044: 1 brown plus, 3 blue minus, 4 black output.</summary>
     [Theory]
     [InlineData(CableCore.Plus, 1, "brown")]
     [InlineData(CableCore.Minus, 3, "blue")]
@@ -116,6 +117,25 @@ public sealed class SwitchTests
     {
         Assert.Equal(pin, CoreColours.PinOf(core));
         Assert.Equal(colour, CoreColours.ColourOf(core));
+    }
+
+    /// <summary>Source: M12 A-coded, colours of EN 50044: the pins above, and 2 white second output, which no sensor of the bench has.</summary>
+    [Theory]
+    [InlineData("1", "brown", "plus")]
+    [InlineData("2", "white", "second output")]
+    [InlineData("3", "blue", "minus")]
+    [InlineData("4", "black", "output")]
+    public void An_M12_plug_is_listed_as_it_is_wired(string pin, string colour, string carries) =>
+        Assert.Single(PlugPin.All, one => one.Plug.StartsWith("M12, A-coded", System.StringComparison.Ordinal) && (one.Pin, one.Colour, one.Carries) == (pin, colour, carries));
+
+    /// <summary>Source: EN 175301-803, form A: pins 18 mm apart. From memory: 1 and 2 the circuit, 3 the changeover, earth flat.</summary>
+    [Fact]
+    public void A_form_A_plug_has_its_pins_18_mm_apart_and_a_flat_one_for_earth()
+    {
+        Assert.Equal(0.018, PlugPin.FormAPitchM);
+        PlugPin[] pins = [.. PlugPin.All.Where(one => one.Plug.StartsWith("form A, pins 18 mm apart", System.StringComparison.Ordinal))];
+        Assert.Equal(["1", "2", "3", "flat"], pins.Select(one => one.Pin));
+        Assert.Equal(["the circuit", "the circuit", "the other side of a changeover contact", "earth"], pins.Select(one => one.Carries));
     }
 
     /// <summary>Source: Ganssle, A guide to debouncing: contacts bounce 1.6 ms in the mean and 6.2 ms at worst; from memory.</summary>

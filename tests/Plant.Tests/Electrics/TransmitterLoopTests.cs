@@ -1,5 +1,6 @@
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Electrics.Inputs;
 using LubeController.Plant.Faults;
 using Xunit;
 
@@ -38,6 +39,33 @@ public sealed class TransmitterLoopTests
         Assert.True(system.TookEffect(kind));
         system.HealFault(kind);
         Assert.Equal(sound, system.TransmitterPressurePa);
+    }
+
+    [Theory]
+    [InlineData(FaultKind.TransmitterLoopBroken, Ne43Reading.FailureLow)]
+    [InlineData(FaultKind.TransmitterFailsLow, Ne43Reading.FailureLow)]
+    [InlineData(FaultKind.TransmitterFailsHigh, Ne43Reading.FailureHigh)]
+    [InlineData(FaultKind.TransmitterLoopShorted, Ne43Reading.FailureHigh)]
+    [InlineData(FaultKind.TransmitterWrong, Ne43Reading.Valid)]
+    public void What_the_current_means_by_NE_43_is_told(FaultKind kind, Ne43Reading meaning)
+    {
+        LubricationSystem system = Fitted.Running();
+        Assert.Equal(Ne43Reading.Valid, system.TransmitterMeaning);
+        system.ApplyFault(kind);
+        Assert.Equal(meaning, system.TransmitterMeaning);
+        system.HealFault(kind);
+        Assert.Equal(Ne43Reading.Valid, system.TransmitterMeaning);
+    }
+
+    // (24 V - 10 V) / (250 + extra) ohm: 3.7 mA, between failure and valid; 3.5 mA.
+    [Theory]
+    [InlineData(3534, Ne43Reading.UnderRange)]
+    [InlineData(3750, Ne43Reading.FailureLow)]
+    public void A_loop_too_resistive_for_4_mA_reads_below_what_is_valid(double ohms, Ne43Reading meaning)
+    {
+        LubricationSystem system = Fitted.Running();
+        system.ApplyFault(FaultKind.TransmitterLoopResistive, value: ohms);
+        Assert.Equal(meaning, system.TransmitterMeaning);
     }
 
     // (24 V - 10 V) / (250 + 1000) ohm = 11.2 mA: 45 bar of 100.

@@ -106,6 +106,7 @@ public sealed class PlantReaderTests
         Assert.Equal((2e-4, 0.02), (plant.Reservoir.AeratesBelowM3, plant.Reservoir.EntrainedAir));
         var cam = Assert.IsType<CamPumpDescription>(plant.Pump);
         Assert.Equal((1e-14, 0.1, 5e-9, 0.1), (Round(cam.SlipM3PerSPa), cam.FillingLoss, Round(cam.SpeedSagPerPa), cam.DeadVolume));
+        Assert.Equal(4.5e7, cam.StallPressurePa);
         Assert.Equal((1.2, 2e5, 2e-7), (plant.Line.GasExponent, plant.Line.StrainerLossPa, Round(plant.Line.StrainerFlowM3PerS)));
         Assert.Equal([new LineSegmentDescription { LengthM = 3, BoreM = 8e-3, WallModulusPa = 35e9, Cells = 2 }, new LineSegmentDescription { LengthM = 1.5, BoreM = 6e-3 }], plant.Line.Segments);
         Assert.Equal(new ReliefDescription { OpeningPressurePa = 2e7, OverridePa = 2e6, RatedFlowM3PerS = 5e-7, ReseatPressurePa = 1.7e7 }, plant.Relief with { RatedFlowM3PerS = Round(plant.Relief.RatedFlowM3PerS) });
@@ -167,6 +168,7 @@ public sealed class PlantReaderTests
     [Theory]
     [InlineData("tubes", "slip: 0.06 cm3/min/bar", "slip: 0.06 cm3/min", "pump.slip", "'cm3/min' makes it a flow, but a flow per pressure is expected")]
     [InlineData("tubes", "speed-sag: 0.05 %/bar", "speed-sag: 11 %/bar", "pump.speed-sag", "a fraction per pressure outside its range")]
+    [InlineData("tubes", "stall-pressure: 450 bar", "stall-pressure: 0.5 bar", "pump.stall-pressure", "a pressure outside its range")]
     [InlineData("tubes", "gas-exponent: 1.2", "gas-exponent: 1.7", "line.gas-exponent", "a ratio outside its range")]
     [InlineData("tubes", "cells: 2", "cells: 9", "line.segments[0].cells", "the number is outside its range")]
     [InlineData("tubes", "{ length: 150 cm, bore: 6 mm }", "{ length: 150 cm }", "line.segments[1].bore", "a segment needs the field 'bore'")]

@@ -6,7 +6,9 @@ using System.Xml.Linq;
 using CsCheck;
 using LubeController.Emulator;
 using LubeController.Scripts.Records;
+using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
+using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Tests.Support;
 using LubeController.Tests.Support;
 using Xunit;
@@ -95,6 +97,18 @@ public sealed class RecordTests
         Assert.Equal(300, variables.Select(line => line[4]).Distinct().Count());
         long[] times = writer.ToString().Split('\n').Where(line => line.StartsWith('#')).Select(line => long.Parse(line.AsSpan(1), System.Globalization.CultureInfo.InvariantCulture)).ToArray();
         Assert.Equal([0, 1, 2, 3, 4, 5], times);
+    }
+
+    [Fact]
+    public void Junit_says_of_each_suite_what_is_only_assumed_of_its_plant()
+    {
+        BenchScript script = Reads.Script(Reads.Data("sample.yaml"));
+        var verdict = new ScriptVerdict(script, [], ["it expects nothing"]);
+        using var writer = new StringWriter();
+        JunitReport.Write([verdict], writer);
+        XElement suite = XDocument.Parse(writer.ToString()).Root!.Element("testsuite")!;
+        Assert.Equal(string.Join('\n', AssumptionText.Of([script.Plant])), suite.Element("system-out")!.Value);
+        Assert.StartsWith("assumed: ", suite.Element("system-out")!.Value, StringComparison.Ordinal);
     }
 
     [Fact]

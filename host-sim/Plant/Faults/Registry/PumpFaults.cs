@@ -33,11 +33,12 @@ internal static class PumpFaults
             Name = "pump-worn",
             Part = FaultPart.None,
             Place = "the pump element",
-            Manner = FaultManner.Slow,
-            Parameter = new("remaining", "delivery that remains", "1", 0, 1, 0.5) { Harmless = 1 },
-            Effect = "The pump delivers a fraction of what it did when new.",
-            Noticed = "Doses take longer; the gauge climbs slowly.",
-            Needs = "a pump that delivers",
+            Manner = FaultManner.Leaking,
+            Parameter = new("remaining", "delivery that remains at a stated pressure and reference viscosity", "1", 0, 1, 0.5) { Harmless = 1 },
+            Second = new("at-pressure", "pressure at which that remains", "Pa", 1e5, 1e8, 1e7),
+            Effect = "Lubricant leaks back past the element while it delivers, in proportion to the pressure, less the thicker the lubricant is.",
+            Noticed = "Doses take longer, the more the higher the pressure and the warmer the lubricant; the gauge climbs slowly.",
+            Needs = "a pump that delivers against pressure",
         },
         new()
         {
@@ -124,8 +125,8 @@ internal static class PumpFaults
             Place = "the motor's supply",
             Manner = FaultManner.Wrong,
             Parameter = new("supply", "fraction of the nominal voltage", "1", 0, 1.2, 0.7) { Harmless = 1 },
-            Effect = "The motor is fed with another voltage than its nominal one.",
-            Noticed = "The pump turns slowly, more so against pressure, and may stand still.",
+            Effect = "The motor is fed with another voltage than its nominal one: its speed falls with it, and the pressure that stalls it.",
+            Noticed = "The pump turns slowly; against high pressure it hums and stands still, and starts again when the pressure falls.",
             Needs = "a closed motor contact",
         },
         new()

@@ -26,14 +26,12 @@ public sealed class BackPressureTests(ITestOutputHelper output)
             Assert.InRange(more.TotalFlowM3PerS, 0, less.TotalFlowM3PerS * (1 + tolerance));
         });
 
-    // Past a worn piston some goes to other points while one is waited for; the point itself and all together get no more.
+    // What leaks past worn pistons, half of all in these plants, is shared out anew with the times for which each side is open:
+    // single points may get a little more, all together do not.
     [Fact]
-    public void With_worn_pistons_more_back_pressure_at_one_point_delivers_no_more_to_it_and_no_more_in_all() =>
+    public void With_worn_pistons_more_back_pressure_at_one_point_delivers_no_more_in_all() =>
         Sample(bypass: 2e-15, (less, more, outlet, tolerance) =>
-        {
-            Assert.InRange(more.FlowM3PerS(outlet), 0, less.FlowM3PerS(outlet) * (1 + tolerance));
-            Assert.InRange(more.TotalFlowM3PerS, 0, less.TotalFlowM3PerS * (1 + tolerance));
-        });
+            Assert.InRange(more.TotalFlowM3PerS, 0, less.TotalFlowM3PerS * (1 + tolerance)));
 
     private void Sample(double bypass, Action<Cycles, Cycles, int, double> hold)
     {
