@@ -65,4 +65,10 @@ public enum AlarmId
 
     /// <summary>More restarts than set, or two power cuts closer than one save interval.</summary>
     RestartUnexpected = 20,
+
+    /// <summary>Two sensors say what cannot both be true: pulses and volume, pulses and pressure, or shaft and machine running.</summary>
+    SensorsDisagree = 21,
+
+    /// <summary>The pressure transmitter's signal is outside what a working one gives, so that the pressure is not watched.</summary>
+    PressureSignalLost = 22,
 }

@@ -28,8 +28,7 @@ public sealed partial class AlarmList
     /// <summary>Whether an alarm waits to be acknowledged.</summary>
     public bool IsUnseen(AlarmId id) => (_unseen & Bit(id)) != 0;
 
-    /// <summary>Milliseconds for which an alarm is still shelved; 0 if it is not.</summary>
-    public int ShelvedForMs(AlarmId id) => (_shelved & Bit(id)) != 0 ? _shelvedMs[(int)id] : 0;
+    internal int ShelvedForMs(AlarmId id) => (_shelved & Bit(id)) != 0 ? _shelvedMs[(int)id] : 0;
 
     /// <summary>The state of an alarm.</summary>
     public AlarmState StateOf(AlarmId id)
@@ -61,7 +60,7 @@ public sealed partial class AlarmList
         _shelved |= Bit(id);
         _shelvedMs[(int)id] = forMs;
         _events.Add(ScanEvent.AlarmShelved, (int)id, forMs);
-        Show(0);
+        Summarise();
     }
 
     internal void Unshelve(AlarmId id)
@@ -73,6 +72,7 @@ public sealed partial class AlarmList
         _shelvedMs[(int)id] = 0;
         _events.Add(ScanEvent.ShelvingEnded, (int)id, 0);
         Show(bit);
+        Summarise();
     }
 
     internal void SetOutOfService(AlarmId id, bool isOut)
@@ -83,6 +83,7 @@ public sealed partial class AlarmList
         _outOfService ^= bit;
         _events.Add(isOut ? ScanEvent.TakenOutOfService : ScanEvent.PutIntoService, (int)id, 0);
         Show(isOut ? 0 : bit);
+        Summarise();
     }
 
     private void AdvanceShelving(int elapsedMs)

@@ -13,6 +13,7 @@ public sealed partial class AlarmList
     private int _active;
     private int _latched;
     private bool _switchFaultEndsDose;
+    private bool _protectionLost;
 
     internal AlarmList(Settings settings, ScanEvents events)
     {
@@ -54,9 +55,11 @@ public sealed partial class AlarmList
     public AlarmAction ActionOf(AlarmId id) =>
         id == AlarmId.CycleSwitchFault && _switchFaultEndsDose ? AlarmAction.DoseEnding : AlarmTable.ActionOf(id);
 
-    /// <summary>Category of an alarm now, with the same exception.</summary>
+    /// <summary>Category of an alarm now, with the same exception, and that of sensors that disagree where protection is lost.</summary>
     public AlarmCategory CategoryOf(AlarmId id) =>
-        id == AlarmId.CycleSwitchFault && _switchFaultEndsDose ? AlarmCategory.Failure : AlarmTable.CategoryOf(id);
+        (id == AlarmId.CycleSwitchFault && _switchFaultEndsDose) || (id == AlarmId.SensorsDisagree && _protectionLost)
+            ? AlarmCategory.Failure
+            : AlarmTable.CategoryOf(id);
 
     internal void Advance(int elapsedMs)
     {
@@ -109,6 +112,14 @@ public sealed partial class AlarmList
         Summarise();
     }
 
+    internal void SetProtectionLost(bool lost)
+    {
+        if (_protectionLost == lost)
+            return;
+        _protectionLost = lost;
+        Summarise();
+    }
+
     /// <summary>Moves every alarm whose delay is over. Called once in each scan, after the conditions.</summary>
     internal void Settle()
     {
@@ -152,6 +163,7 @@ public sealed partial class AlarmList
         _active = stream.Number(_active);
         _latched = stream.Number(_latched);
         _switchFaultEndsDose = stream.Flag(_switchFaultEndsDose);
+        _protectionLost = stream.Flag(_protectionLost);
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             _condition[index] = stream.Flag(_condition[index]);

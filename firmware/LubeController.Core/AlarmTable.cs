@@ -33,7 +33,7 @@ public enum AlarmCategory
 public static class AlarmTable
 {
     /// <summary>Number of alarms; identifiers run from 0 to one less.</summary>
-    public const int Count = 21;
+    public const int Count = 23;
 
     /// <summary>The name users see, lower case with hyphens; empty for what is no alarm, never null.</summary>
     /// <remarks>No table of strings: other classes' static initialisers ask for names, and may run before this class's own.</remarks>
@@ -62,6 +62,8 @@ public static class AlarmTable
             case AlarmId.SupplyLow: return "supply-low";
             case AlarmId.StorageCorrupt: return "storage-corrupt";
             case AlarmId.RestartUnexpected: return "restart-unexpected";
+            case AlarmId.SensorsDisagree: return "sensors-disagree";
+            case AlarmId.PressureSignalLost: return "pressure-signal-lost";
             default: return "";
         }
     }
@@ -89,7 +91,7 @@ public static class AlarmTable
         }
     }
 
-    /// <summary>The category, with the same exception as <see cref="ActionOf"/>.</summary>
+    /// <summary>The category, with the same exception as <see cref="ActionOf"/>; <see cref="AlarmId.SensorsDisagree"/> is a failure where protection is lost, which <see cref="AlarmList"/> tells.</summary>
     public static AlarmCategory CategoryOf(AlarmId id)
     {
         switch (id)
@@ -100,6 +102,7 @@ public static class AlarmTable
             case AlarmId.PulseTooFast:
             case AlarmId.LubricantCold:
             case AlarmId.SupplyLow:
+            case AlarmId.SensorsDisagree:
                 return AlarmCategory.OutOfSpecification;
             case AlarmId.ReservoirLow:
             case AlarmId.StorageCorrupt:
@@ -121,7 +124,9 @@ public static class AlarmTable
             case AlarmId.DividerStalled:
                 return Bit(AlarmId.ReservoirEmpty) | Bit(AlarmId.PumpOverload) | Bit(AlarmId.LinePressureMissing) | Bit(AlarmId.LineOverpressure);
             case AlarmId.LinePressureMissing:
-                return Bit(AlarmId.ReservoirEmpty) | Bit(AlarmId.PumpOverload);
+                return Bit(AlarmId.ReservoirEmpty) | Bit(AlarmId.PumpOverload) | Bit(AlarmId.PressureSignalLost);
+            case AlarmId.SensorsDisagree:
+                return Bit(AlarmId.PressureSignalLost);
             case AlarmId.DoseTooLong:
                 return Bit(AlarmId.DividerStalled);
             case AlarmId.ReservoirLow:
@@ -160,7 +165,7 @@ public static class AlarmTable
     public static bool TakesDelayOn(AlarmId id) =>
         id == AlarmId.LineOverpressure || id == AlarmId.ReservoirEmpty || id == AlarmId.LubricationOverdue
         || id == AlarmId.ShaftSignalLost || id == AlarmId.ReservoirLow || id == AlarmId.PumpOverload
-        || id == AlarmId.LubricantCold || id == AlarmId.SupplyLow;
+        || id == AlarmId.LubricantCold || id == AlarmId.SupplyLow || id == AlarmId.PressureSignalLost;
 
     private static int Bit(AlarmId id) => 1 << (int)id;
 }

@@ -3,9 +3,9 @@ namespace LubeController.Core;
 /// <content>The phase table: what each event does in each phase. Its text stands in <c>firmware/PHASES.md</c>.</content>
 public sealed partial class Controller
 {
-    /// <summary>Rest runs on in every phase once a dose is completed; an interrupted dose waits for its restart delay instead.</summary>
+    /// <summary>Rest runs on in every phase, and where a turning shaft belies a machine said to stand, once a dose is completed; an interrupted dose waits for its restart delay instead.</summary>
     private bool RestCounts =>
-        !_dose.Pending && (_held.MachineRunning || !_settings.Is(SettingField.RestOnlyWhileRunning));
+        !_dose.Pending && (_held.MachineRunning || _shaft.IsContradicted || !_settings.Is(SettingField.RestOnlyWhileRunning));
 
     /// <summary>Whether the end of the rest would do anything in this phase.</summary>
     private bool RestMatters => Phase == Phase.Rest || (Phase == Phase.Failed && TriesAgain);
@@ -116,6 +116,10 @@ public sealed partial class Controller
         bool doseEnds = doseRuns && (_doseFails || (Alarms.DoseEndingStands && !_trying));
         if (interlocked || doseEnds)
             Enter(Phase.Failed);
+
+        // New settings may make another switch the dose-ending one, and what stood for it stop the pump no more.
+        if (Phase == Phase.Failed && !Alarms.PumpStoppingStands)
+            EnterRestAfterFailure();
     }
 
     private void BeginDose(bool newTry)
@@ -233,6 +237,7 @@ public sealed partial class Controller
         _pressure.Renew();
         _line.Renew();
         RenewPump();
+        RenewComparison();
         _rest.TrustRule();
         if (!_dose.Pending)
             _rest.Ask(_inputs);
@@ -305,6 +310,14 @@ public sealed partial class Controller
         _pump.Renew();
         if (still && !_pump.IsOverloaded)
             Alarms.EndAtOnce(AlarmId.PumpOverload);
+    }
+
+    /// <summary>That volume or pressure and pulses disagree only a running pump can show.</summary>
+    private void RenewComparison()
+    {
+        _compare.Renew();
+        if (!_shaft.IsContradicted)
+            Alarms.EndAtOnce(AlarmId.SensorsDisagree);
     }
 
     /// <summary>The output test has four parts of one length.</summary>

@@ -8,6 +8,7 @@ public sealed partial class Controller
     private void TakeInputs()
     {
         JudgeSupply();
+        _compare.Sample(_inputs.PumpRevolutions, _pressure.IsReached);
         bool ready = _readyMs == 0;
         bool believed = !Alarms.IsActive(AlarmId.SupplyLow);
         for (int index = 0; believed && index < _settings[SettingField.SwitchCount]; index++)
@@ -80,10 +81,21 @@ public sealed partial class Controller
             Alarms.Touch(AlarmId.PulseWhileIdle);
         else if (edge == SwitchEdge.On)
             TellOthers(index);
+        if (edge == SwitchEdge.On)
+            Compare(index);
         if (index == _settings.DoseEndingIndex)
             UseEdge(index, idle);
         else
             Events.Add(ScanEvent.PulseSeen, index, 0);
+    }
+
+    private void Compare(int index)
+    {
+        bool pumpOn = _outputs.Pump;
+        if (index == _settings.DoseEndingIndex && _compare.HearCycle(pumpOn))
+            Events.Add(ScanEvent.SensorsDisagree, SensorComparison.ByVolume, _compare.VolumePercent);
+        if (pumpOn && _compare.HearPulse(_pressure.IsReached))
+            Events.Add(ScanEvent.SensorsDisagree, SensorComparison.ByPressure, 0);
     }
 
     private void UseEdge(int index, bool idle)
@@ -152,6 +164,7 @@ public sealed partial class Controller
         Alarms.SetCondition(AlarmId.ShaftSignalLost, _shaft.IsLost);
         Alarms.SetCondition(AlarmId.LubricationOverdue, _overdueMs >= _settings[SettingField.OverdueMs]);
         Alarms.SetCondition(AlarmId.SettingsInvalid, !_settingsValid);
+        JudgeComparisons();
         Alarms.SetCondition(AlarmId.PumpOverload, _pump.IsOverloaded || _pump.IsStill);
         _warmth.Sample(_inputs.TemperatureDeciC, _settings.Is(SettingField.ColdJudged), _settings[SettingField.ColdLimitDeciC], _settings[SettingField.ColdHysteresisDeciC]);
         Alarms.SetCondition(AlarmId.LubricantCold, _warmth.IsLow);
@@ -160,6 +173,18 @@ public sealed partial class Controller
         if (!_dose.Pending)
             _rest.Ask(_inputs);
         JudgeRule();
+    }
+
+    /// <summary>Where a pressure that is watched against its limit cannot be believed, nothing protects the line.</summary>
+    private void JudgeComparisons()
+    {
+        bool shaft = _shaft.IsContradicted;
+        if (shaft && !_shaftWasContradicted)
+            Events.Add(ScanEvent.SensorsDisagree, SensorComparison.ByShaft, 0);
+        _shaftWasContradicted = shaft;
+        Alarms.SetProtectionLost(_compare.PressureWrong && _settings.Is(SettingField.PressureTransmitterFitted));
+        Alarms.SetCondition(AlarmId.SensorsDisagree, shaft || _compare.VolumeWrong || _compare.PressureWrong);
+        Alarms.SetCondition(AlarmId.PressureSignalLost, _pressure.IsLost);
     }
 
     private void JudgeRule()

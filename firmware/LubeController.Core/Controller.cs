@@ -12,7 +12,7 @@ namespace LubeController.Core;
 /// </remarks>
 public sealed partial class Controller
 {
-    private const int StateMark = 0x4C430103;
+    private const int StateMark = 0x4C430104;
 
     /// <summary>Mark, length and check value.</summary>
     private const int HeaderLength = 12;
@@ -44,6 +44,7 @@ public sealed partial class Controller
     private readonly DoseProgress _dose;
     private readonly PressureDose _line;
     private readonly PumpWatch _pump;
+    private readonly SensorComparison _compare;
     private readonly RestartCount _restarts;
     private readonly LimitWatch _supply = new LimitWatch();
     private readonly LimitWatch _warmth = new LimitWatch();
@@ -51,6 +52,7 @@ public sealed partial class Controller
     private bool _restored;
     private bool _eventsTold;
     private bool _pumpHeld;
+    private bool _shaftWasContradicted;
     private bool _settingsValid;
     private Phase _primeFrom;
     private bool _trying;
@@ -88,6 +90,7 @@ public sealed partial class Controller
         _dose = new DoseProgress(_settings);
         _line = new PressureDose(_settings, _pressure, Events);
         _pump = new PumpWatch(_settings);
+        _compare = new SensorComparison(_settings);
         _restarts = new RestartCount(_settings);
         for (int index = 0; index < _switches.Length; index++)
             _switches[index] = new CycleSwitch(_settings, index);
@@ -170,6 +173,7 @@ public sealed partial class Controller
     /// <returns>Whether they were accepted; <see cref="SettingsCheck"/> tells why not.</returns>
     public bool UseSettings(Settings settings)
     {
+        PassQuietTime();
         _settingsValid = _check.Accepts(settings, _hasRule);
         if (_settingsValid)
             _settings.CopyFrom(settings);
@@ -209,41 +213,6 @@ public sealed partial class Controller
         PlanNext();
     }
 
-    /// <summary>Writes the whole state.</summary>
-    /// <param name="buffer">At least <see cref="StateLength"/> bytes.</param>
-    /// <returns>Bytes written, or 0 where the buffer is too short or a rule hands through another length than at first.</returns>
-    public int SaveState(byte[] buffer)
-    {
-        PassQuietTime();
-        _stream.Open(buffer, true);
-        Transfer();
-        int length = _stream.Position;
-        if (!_stream.Fits || (StateLength != NotMeasured && length != StateLength))
-            return 0;
-        _stream.Seal(HeaderLength, length);
-        return length;
-    }
-
-    /// <summary>Reads a state that <see cref="SaveState"/> wrote, and goes on exactly from there. After a power cut, call <see cref="PowerUp"/> next.</summary>
-    /// <returns>False, with nothing changed, where the buffer holds no whole state of this core and rule.</returns>
-    public bool RestoreState(byte[] buffer)
-    {
-        if (StateLength == 0 || buffer.Length < StateLength)
-            return false;
-        _stream.Open(buffer, false);
-        bool ours = _stream.Number(0) == StateMark && _stream.Number(0) == StateLength;
-        if (!ours || !_stream.SealHolds(HeaderLength, StateLength))
-            return false;
-        _stream.Open(buffer, false);
-        Transfer();
-        _quietMs = 0;
-        _quietPulses = 0;
-        _clockKnown = false;
-        _deadlineMs = 0;
-        _restored = true;
-        return true;
-    }
-
     /// <summary>
     /// Power has come (back): the pump is off, cycle switches give a baseline after their ready delay, buttons must be
     /// released first, and an interrupted dose is pending.
@@ -271,50 +240,6 @@ public sealed partial class Controller
         if (_restored && _restarts.Add())
             NoteAtPowerUp(AlarmId.RestartUnexpected);
         _restored = false;
-    }
-
-    /// <summary>Told by the main loop at power-up: the last run ended with an exception that it caught.</summary>
-    public void NoteLogicFault() => NoteAtPowerUp(AlarmId.LogicFault);
-
-    /// <summary>Told by the main loop at power-up: a block of the non-volatile memory other than the settings lost its check value.</summary>
-    public void NoteStorageCorrupt() => NoteAtPowerUp(AlarmId.StorageCorrupt);
-
-    /// <summary>Hides an alarm for a limited time, as a person asks: only what is shown of it changes.</summary>
-    /// <param name="id">The alarm.</param>
-    /// <param name="forMs">Milliseconds of powered time, 1 to the setting shelve-longest.</param>
-    /// <returns>Whether it was done: not for another time, nor for an alarm out of service.</returns>
-    public bool Shelve(AlarmId id, int forMs)
-    {
-        if (forMs < 1 || forMs > _settings[SettingField.ShelveLongestMs] || Alarms.StateOf(id) == AlarmState.OutOfService)
-            return false;
-        TakeUp();
-        Alarms.Shelve(id, forMs);
-        return true;
-    }
-
-    /// <summary>Shows a shelved alarm again; any other is left as it is.</summary>
-    public void Unshelve(AlarmId id)
-    {
-        TakeUp();
-        Alarms.Unshelve(id);
-    }
-
-    /// <summary>Takes an alarm out of service, or puts it into service again: only what is shown of it changes.</summary>
-    public void SetOutOfService(AlarmId id, bool isOut)
-    {
-        TakeUp();
-        if (isOut)
-            Alarms.Unshelve(id);
-        Alarms.SetOutOfService(id, isOut);
-    }
-
-    /// <summary>What was done between two scans is told by the next one, which must be made.</summary>
-    private void TakeUp()
-    {
-        if (_eventsTold && Events.Count != 0)
-            Events.Clear();
-        _eventsTold = false;
-        _deadlineMs = 0;
     }
 
     private bool InputsQuiet() =>
@@ -378,6 +303,7 @@ public sealed partial class Controller
         _testButton.Advance(elapsedMs);
         _pressure.Advance(elapsedMs, doseRuns);
         _pump.Advance(elapsedMs, _outputs.Pump);
+        _compare.Advance(elapsedMs, _outputs.Pump);
     }
 
     private void Drive()
@@ -444,46 +370,5 @@ public sealed partial class Controller
         deadline = Saturating.Min(deadline, _doseNowButton.DeadlineMs(buttons));
         deadline = Saturating.Min(deadline, _primeButton.DeadlineMs(buttons));
         return Saturating.Min(deadline, _testButton.DeadlineMs(buttons));
-    }
-
-    private void Transfer()
-    {
-        _stream.Number(StateMark);
-        _stream.Number(StateLength);
-        _stream.Number(0);
-        Phase = (Phase)_stream.Number((int)Phase);
-        _primeFrom = (Phase)_stream.Number((int)_primeFrom);
-        _trying = _stream.Flag(_trying);
-        _afterFailure = _stream.Flag(_afterFailure);
-        _readyMs = _stream.Number(_readyMs);
-        _phaseMs = _stream.Number(_phaseMs);
-        _pumpOffMs = _stream.Number(_pumpOffMs);
-        _overdueMs = _stream.Number(_overdueMs);
-        _lampMs = _stream.Number(_lampMs);
-        DosesCompleted = _stream.Number(DosesCompleted);
-        PressesRefused = _stream.Number(PressesRefused);
-        _held.Transfer(_stream);
-        _outputs.Transfer(_stream);
-        Alarms.Transfer(_stream);
-        for (int index = 0; index < _switches.Length; index++)
-            _switches[index].Transfer(_stream);
-        _low.Transfer(_stream);
-        _empty.Transfer(_stream);
-        _startButton.Transfer(_stream);
-        _acknowledgeButton.Transfer(_stream);
-        _resetButton.Transfer(_stream);
-        _doseNowButton.Transfer(_stream);
-        _primeButton.Transfer(_stream);
-        _testButton.Transfer(_stream);
-        _pressure.Transfer(_stream);
-        _shaft.Transfer(_stream);
-        _dose.Transfer(_stream);
-        _line.Transfer(_stream);
-        _pump.Transfer(_stream);
-        _restarts.Transfer(_stream);
-        _supply.Transfer(_stream);
-        _warmth.Transfer(_stream);
-        _pumpHeld = _stream.Flag(_pumpHeld);
-        _rest.Transfer(_stream);
     }
 }

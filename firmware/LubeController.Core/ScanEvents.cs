@@ -65,6 +65,9 @@ public enum ScanEvent
 
     /// <summary>An alarm was put into service again; subject is the alarm.</summary>
     PutIntoService = 20,
+
+    /// <summary>Two sensors were found to disagree; subject is 1 for volume and pulses, 2 for pressure and pulses, 3 for shaft and machine running, detail for volume the per cent pumped.</summary>
+    SensorsDisagree = 21,
 }
 
 /// <summary>Buttons as they appear in <see cref="ScanEvents"/>.</summary>

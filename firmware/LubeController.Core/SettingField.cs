@@ -77,7 +77,17 @@ public static class SettingField
 
     public const int ShelveLongestMs = 66;
 
-    public const int Switches = 67;
+    public const int RunDownMs = 67;
+    public const int PulsesShowPressure = 68;
+    public const int PressurePulses = 69;
+    public const int PressureSpanMbar = 70;
+    public const int DividerCycleMm3 = 71;
+    public const int PumpRevolutionMm3 = 72;
+    public const int PumpFlowMm3PerMinute = 73;
+    public const int VolumeTolerancePercent = 74;
+    public const int VolumeWindow = 75;
+
+    public const int Switches = 76;
     public const int PerSwitch = 4;
     public const int SwitchDebounceMs = 0;
     public const int SwitchTimeoutMs = 1;

@@ -32,6 +32,12 @@ public enum SettingUnit
 
     /// <summary>Millivolts.</summary>
     Millivolt = 9,
+
+    /// <summary>Cubic millimetres.</summary>
+    CubicMillimetre = 10,
+
+    /// <summary>Cubic millimetres per minute.</summary>
+    CubicMillimetrePerMinute = 11,
 }
 
 /// <summary>Name, unit, range and preset of one setting. Immutable.</summary>

@@ -35,6 +35,7 @@ public static class SettingTable
         MakeSensors(specs);
         MakeVenting(specs);
         MakePlatform(specs);
+        MakeComparisons(specs);
         for (int index = 0; index < Inputs.MaxCycleSwitches; index++)
             MakeSwitch(specs, index);
         for (int index = 0; index < AlarmTable.Count; index++)
@@ -136,6 +137,19 @@ public static class SettingTable
         specs[SettingField.RestartWindowMs] = Time("restart-window", 1000, LongestMs, Hour, "Powered time within which restarts are counted.");
         specs[SettingField.ShelveLongestMs] = Time("shelve-longest", 1000, LongestMs, 8 * Hour, "Longest time for which an alarm may be shelved.");
         specs[SettingField.ScanLimitMs] = Time("scan-limit", 10, Minute, 200, "How much later than due a scan may come.");
+    }
+
+    private static void MakeComparisons(SettingSpec[] specs)
+    {
+        specs[SettingField.RunDownMs] = Time("run-down-time", 0, Hour, 5 * Minute, "Longest time for which the shaft may turn on after machine running has gone off; longer, the two disagree. 0 judges none.");
+        specs[SettingField.PulsesShowPressure] = Flag("pulses-show-pressure", 0, "Whether the divider cannot move below the pressure that counts as reached, so that pulses without it show that sensors disagree.");
+        specs[SettingField.PressurePulses] = Number("pulses-without-pressure", 1, 100, 3, "Pulses in a row without line pressure that show it.");
+        specs[SettingField.PressureSpanMbar] = new SettingSpec("pressure-span", SettingUnit.Millibar, 0, 1000000, 0, "Pressure at 20 mA of the transmitter; readings that stand for less than 3.6 or more than 21 mA (NAMUR NE 43) are no pressure. 0 judges none.");
+        specs[SettingField.DividerCycleMm3] = new SettingSpec("divider-volume-per-cycle", SettingUnit.CubicMillimetre, 0, 100000000, 0, "Volume of one full cycle of the divider, compared with what is pumped; 0 compares nothing.");
+        specs[SettingField.PumpRevolutionMm3] = new SettingSpec("pump-volume-per-revolution", SettingUnit.CubicMillimetre, 0, 10000000, 0, "Volume of one revolution of the pump, where revolutions are counted.");
+        specs[SettingField.PumpFlowMm3PerMinute] = new SettingSpec("pump-flow", SettingUnit.CubicMillimetrePerMinute, 0, 100000000, 0, "Flow of the pump, where revolutions are not counted.");
+        specs[SettingField.VolumeTolerancePercent] = new SettingSpec("volume-tolerance", SettingUnit.Percent, 5, 95, 50, "How far the volume pumped may be from what the pulses stand for.");
+        specs[SettingField.VolumeWindow] = Number("volume-window", 1, 1000, 5, "Whole cycles over which the volume is compared.");
     }
 
     private static void MakeSwitch(SettingSpec[] specs, int index)

@@ -64,6 +64,8 @@ public sealed class AllocationTests
         settings[SettingField.OverdueMs] = 20_000;
         settings[SettingField.ShaftFitted] = 1;
         settings[SettingField.ShaftLostMs] = 5_000;
+        settings[SettingField.RunDownMs] = 12_000;
+        settings[SettingField.PressureSpanMbar] = 400_000;
         settings[SettingField.PressureTransmitterFitted] = 1;
         settings[SettingField.PressureMissingMs] = 2_000;
         settings[SettingField.DoseLimitMs] = 10_000;
@@ -139,12 +141,34 @@ public sealed class AllocationTests
         Pulse(0);
         ByPressure();
         Platform();
-        Measured(() => _core.SaveState(_state));
-        Measured(() => _core.RestoreState(_state));
-        Measured(_core.PowerUp);
+        for (int cut = 0; cut < 2; cut++)
+        {
+            Measured(() => _core.SaveState(_state));
+            Measured(() => _core.RestoreState(_state));
+            Measured(_core.PowerUp);
+        }
+
         Measured(_core.NoteLogicFault);
         Measured(_core.NoteStorageCorrupt);
         Run(500);
+        Contradict();
+        Run(61_000);
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.Start = true);
+        Press(() => _inputs.Reset = true);
+    }
+
+    /// <summary>The shaft turns on although the machine is said to stand; the transmitter shows what none can.</summary>
+    private void Contradict()
+    {
+        _inputs.MachineRunning = false;
+        _inputs.ShaftPulses = 1;
+        _inputs.PressureMbar = -50_000;
+        Run(15_000);
+        _inputs.MachineRunning = true;
+        _inputs.ShaftPulses = 0;
+        _inputs.PressureMbar = 0;
+        Run(100);
     }
 
     /// <summary>Supply, temperature, overload, a late scan, the output test, and what a person hides.</summary>
@@ -164,7 +188,13 @@ public sealed class AllocationTests
         _inputs.PumpOverload = false;
         _inputs.ScanLate = false;
         Run(70_000);
-        Stop();
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.Start = true);
+        Press(() => _inputs.DoseNow = true);
+        Pulses(8);
+        _inputs.Stop = true;
+        Run(100);
+        _inputs.Stop = false;
         Press(() => _inputs.Reset = true);
         Press(() => _inputs.OutputTest = true);
         Run(3_000);

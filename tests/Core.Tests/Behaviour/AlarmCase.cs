@@ -165,6 +165,25 @@ internal sealed record AlarmCase(Func<CoreBench> Start, Action<CoreBench> Cause,
             bench => bench.CutPower().Run(100),
             Over(AlarmId.RestartUnexpected),
             Phase.Rest),
+        [AlarmId.SensorsDisagree] = new(
+            () => new CoreBench(settings =>
+            {
+                settings[SettingField.ShaftFitted] = 1;
+                settings[SettingField.RunDownMs] = 20_000;
+            })
+            { ShaftPulsesPerTick = 1 }.ToRest(),
+            bench => Running(bench, false).Run(20_010),
+            bench => Running(bench, true),
+            Phase.Rest),
+        [AlarmId.PressureSignalLost] = new(
+            () => new CoreBench(settings =>
+            {
+                Transmitter(settings);
+                settings[SettingField.PressureSpanMbar] = 400_000;
+            }).ToRest(),
+            bench => Pressure(bench, -10_001),
+            bench => Pressure(bench, -10_000),
+            Phase.Rest),
     };
 
     private static Action<CoreBench> Over(AlarmId id) => bench => bench.RunUntil(() => !bench.Core.Alarms.IsActive(id), 70_000);
@@ -193,6 +212,12 @@ internal sealed record AlarmCase(Func<CoreBench> Start, Action<CoreBench> Cause,
     {
         bench.Inputs.SupplyMv = millivolts;
         bench.Run(10);
+    }
+
+    private static CoreBench Running(CoreBench bench, bool running)
+    {
+        bench.Inputs.MachineRunning = running;
+        return bench.Run(10);
     }
 
     private static void Transmitter(Settings settings) => settings[SettingField.PressureTransmitterFitted] = 1;

@@ -32,6 +32,7 @@ internal static class EventText
             ScanEvent.ShelvingEnded => "unshelved " + AlarmTable.NameOf((AlarmId)subject),
             ScanEvent.TakenOutOfService => "out of service " + AlarmTable.NameOf((AlarmId)subject),
             ScanEvent.PutIntoService => "in service " + AlarmTable.NameOf((AlarmId)subject),
+            ScanEvent.SensorsDisagree => $"sensors disagree by {(subject == 1 ? "volume" : subject == 2 ? "pressure" : "shaft")} {detail}",
             _ => throw new ArgumentOutOfRangeException(nameof(events), events.Kind(index), "unknown event"),
         };
     }

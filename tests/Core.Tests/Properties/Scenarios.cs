@@ -92,6 +92,13 @@ internal static class Scenarios
         SettingField.RestartWindowMs => Gen.Int[1_000, 9_000],
         SettingField.ShelveLongestMs => Gen.Int[1_000, 5_000],
         SettingField.ScanLimitMs => Gen.Const(200),
+        SettingField.RunDownMs => Some(Gen.Int[2_001, 4_000]),
+        SettingField.PulsesShowPressure or SettingField.DividerCycleMm3 => Gen.Int[0, 1],
+        SettingField.PressurePulses => Gen.Int[1, 3],
+        SettingField.PressureSpanMbar => Some(Gen.Const(9_000)),
+        SettingField.PumpRevolutionMm3 or SettingField.PumpFlowMm3PerMinute => Gen.Int[1, 200],
+        SettingField.VolumeTolerancePercent => Gen.Int[5, 95],
+        SettingField.VolumeWindow => Gen.Int[1, 3],
         _ => field < SettingField.AlarmDelays ? OfSwitch((field - SettingField.Switches) % SettingField.PerSwitch) : Delay(field),
     };
 
@@ -146,7 +153,7 @@ internal static class Scenarios
         if (values[SettingField.RestMode] is (int)RestMode.Shaft or (int)RestMode.Either)
             values[SettingField.ShaftFitted] = 1;
         if (values[SettingField.PressureTransmitterFitted] == 0 && values[SettingField.PressureSwitchUse] != (int)PressureSwitchUse.Reached)
-            values[SettingField.PressureMissingMs] = 0;
+            values[SettingField.PressureMissingMs] = values[SettingField.PulsesShowPressure] = 0;
         return values;
     }
 
