@@ -33,6 +33,7 @@ public sealed class Bench : IBoard
     private long _powerUpUs;
     private int _scannedLevels;
     private int _scannedTemperature;
+    private long _revolutionsTaken;
     private long _shaftPulsesTaken;
     private MainLoop? _loop;
 
@@ -138,6 +139,10 @@ public sealed class Bench : IBoard
         Sense(inputs);
         if (Plant.HasShaft)
             CountShaft(inputs);
+        if (_setup.Settings.Is(SettingField.PumpRevolutionsFitted))
+            inputs.PumpRevolutions = (int)Math.Min(Plant.PumpRevolutions - _revolutionsTaken, int.MaxValue);
+        inputs.PumpRevolutionAgeMs = 0;
+        _revolutionsTaken = Plant.PumpRevolutions;
         _scannedLevels = inputs.Levels;
         _scannedTemperature = inputs.TemperatureDeciC;
         _coreRecorder.RecordInputs(NowUs, inputs);
@@ -172,6 +177,7 @@ public sealed class Bench : IBoard
             return false;
         }
 
+        Controls.Obey(core, alarm => Trace.Note(NowUs, "press", $"shelving {AlarmTable.NameOf(alarm)} refused"));
         return MoveWorld(core, mostMs);
     }
 
@@ -198,6 +204,8 @@ public sealed class Bench : IBoard
         Plant.AdvanceTo(Math.Min(TickAtOrAfter(NowUs, _periodUs), _setup.DurationUs));
         _powerUpUs = NowUs;
         _shaftPulsesTaken = Plant.HasShaft ? Plant.ShaftPulsesAt(NowUs) : 0;
+        _revolutionsTaken = Plant.PumpRevolutions;
+        Controls.Forget();
         _coreRecorder.Begin();
         _loop = new MainLoop(this, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
         Trace.Note(NowUs, "power", _loop.StateRestored ? "up, saved state restored" : "up, no saved state");
@@ -279,7 +287,7 @@ public sealed class Bench : IBoard
         Act();
         if (!Powered)
             return false;
-        if (InputsChanged())
+        if (InputsChanged(core))
             due = start + _periodUs;
         while (true)
         {
@@ -292,7 +300,7 @@ public sealed class Bench : IBoard
             Act();
             if (!Powered)
                 return false;
-            if (InputsChanged())
+            if (InputsChanged(core))
                 due = Math.Min(due, Math.Max(TickAtOrAfter(world, _periodUs), start + _periodUs));
         }
     }
@@ -303,12 +311,14 @@ public sealed class Bench : IBoard
         return tickUs <= _setup.DurationUs;
     }
 
-    private bool InputsChanged()
+    private bool InputsChanged(Controller core)
     {
         if (!_setup.SkipQuietTime)
             return false;
         Sense(_probe);
-        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature;
+        bool revolved = _setup.Settings.Is(SettingField.PumpRevolutionsFitted) && Plant.PumpRevolutions != _revolutionsTaken;
+        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature || revolved || Controls.Asks
+            || _probe.SupplyMv < core.QuietSupplyLowMv || _probe.SupplyMv > core.QuietSupplyHighMv;
     }
 
     /// <summary>The tick at which the shaft has given the pulses the core waits for.</summary>
@@ -359,6 +369,8 @@ public sealed class Bench : IBoard
         inputs.PressureSwitch = Plant.PressureSwitchOn;
         inputs.PressureMbar = _setup.Plant.HasPressureTransmitter ? Millibar(Plant.TransmitterPressurePa) : 0;
         inputs.TemperatureDeciC = (int)Math.Round((Plant.TemperatureK - 273.15) * 10.0, MidpointRounding.AwayFromZero);
+        inputs.PumpOverload = Plant.OverloadTripped;
+        inputs.SupplyMv = (int)Math.Floor(Plant.ControlBaseVoltageV * 1000.0);
         Controls.CopyTo(inputs);
     }
 }

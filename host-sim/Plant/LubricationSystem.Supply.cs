@@ -18,6 +18,9 @@ public sealed partial class LubricationSystem
     /// <summary>Voltage of the control supply, V.</summary>
     public double ControlVoltageV => _supply.NowV;
 
+    /// <summary>Voltage of the control supply without its ripple, as a filtered measurement shows it, V.</summary>
+    public double ControlBaseVoltageV => _supply.BaseV;
+
     private void ChangeSupply(in ActiveFault fault, bool applied)
     {
         _supply.AdvanceTo(NowUs);

@@ -72,6 +72,9 @@ internal sealed class Pump
 
     internal bool MotorDead { get; set; }
 
+    /// <summary>Whether the overload relay keeps the motor's contact open.</summary>
+    internal bool Tripped { get; set; }
+
     internal bool SuctionBlocked { get; set; }
 
     /// <summary>Fraction of its speed that a slow motor keeps.</summary>
@@ -88,7 +91,10 @@ internal sealed class Pump
 
     internal bool Turns => Driven && !_stands;
 
-    private bool Driven => (Contact || ContactWelded) && !MotorDead && Supply > LeastSpeed && SpeedFactor > 0;
+    private bool Driven => ((Contact && !Tripped) || ContactWelded) && !MotorDead && Supply > LeastSpeed && SpeedFactor > 0;
+
+    /// <summary>Whether current flows and the motor stands.</summary>
+    internal bool StandsUnderPower => Driven && _stands;
 
     private bool Delivers => _segmentShare.Length == 0 || _segment < _segmentShare.Length - 1;
 
@@ -217,6 +223,7 @@ internal sealed class Pump
         print.Add(Contact);
         print.Add(ContactWelded);
         print.Add(MotorDead);
+        print.Add(Tripped);
         print.Add(SuctionBlocked);
         print.Add(_stands);
         print.Add(_runUpS);

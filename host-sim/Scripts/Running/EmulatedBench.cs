@@ -111,6 +111,9 @@ public sealed class EmulatedBench : IScriptBench
                 case RefillReservoir refill:
                     bench.Plant.Refill(refill.ContentM3);
                     break;
+                case HideAlarm hide:
+                    bench.Controls.Ask(hide.Deed, hide.Alarm, (int)(hide.ForUs / 1000));
+                    break;
                 case SetPower power:
                     bench.Controls.Power = power.On;
                     break;

@@ -39,6 +39,9 @@ public static class SettingText
         SettingUnit.Microseconds => Number(value) + " us",
         SettingUnit.Millibar => (value / 1000.0).ToString("R", CultureInfo.InvariantCulture) + " bar",
         SettingUnit.PerMinute => Number(value) + " rpm",
+        SettingUnit.Millivolt => (value / 1000.0).ToString("R", CultureInfo.InvariantCulture) + " V",
+        SettingUnit.CubicMillimetre => (value / 1000.0).ToString("R", CultureInfo.InvariantCulture) + " cm3",
+        SettingUnit.CubicMillimetrePerMinute => (value / 1000.0).ToString("R", CultureInfo.InvariantCulture) + " cm3/min",
         _ => Number(value) + " %",
     };
 
@@ -50,6 +53,9 @@ public static class SettingText
         SettingUnit.Millibar => (UnitFamily.Pressure, "mbar", 1.0),
         SettingUnit.DeciCelsius => (UnitFamily.Temperature, "degC", 10.0),
         SettingUnit.PerMinute => (UnitFamily.Speed, "rpm", 1.0),
+        SettingUnit.Millivolt => (UnitFamily.Voltage, "mV", 1.0),
+        SettingUnit.CubicMillimetre => (UnitFamily.Volume, "mm3", 1.0),
+        SettingUnit.CubicMillimetrePerMinute => (UnitFamily.Flow, "mm3/min", 1.0),
         SettingUnit.Percent => (UnitFamily.Ratio, "%", 1.0),
         _ => (UnitFamily.Count, "1", 1.0),
     };

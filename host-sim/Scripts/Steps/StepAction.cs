@@ -1,5 +1,6 @@
 using System.Globalization;
 using LubeController.Core;
+using LubeController.Emulator;
 using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Steps.Drawing;
@@ -123,6 +124,16 @@ public sealed record SetPower(bool On) : StepAction
 {
     /// <inheritdoc/>
     public override string Text => $"power {(On ? "on" : "off")}";
+}
+
+/// <summary>What a person does to what is shown of an alarm.</summary>
+/// <param name="Deed">What.</param>
+/// <param name="Alarm">The alarm.</param>
+/// <param name="ForUs">How long it is shelved, microseconds, whole milliseconds; 0 for the other deeds.</param>
+public sealed record HideAlarm(AlarmDeed Deed, AlarmId Alarm, long ForUs) : StepAction
+{
+    /// <inheritdoc/>
+    public override string Text => $"{BenchWords.Of(Deed)} {AlarmTable.NameOf(Alarm)}{(Deed == AlarmDeed.Shelve ? " for " + TimeText.Of(ForUs) : "")}";
 }
 
 /// <summary>Does nothing: marks an instant that windows and other steps refer to.</summary>
