@@ -38,6 +38,9 @@ public enum SettingUnit
 
     /// <summary>Cubic millimetres per minute.</summary>
     CubicMillimetrePerMinute = 11,
+
+    /// <summary>Tenths of a kelvin, of a temperature difference.</summary>
+    DeciKelvin = 12,
 }
 
 /// <summary>Name, unit, range and preset of one setting. Immutable.</summary>

@@ -131,7 +131,7 @@ public static class SettingTable
         specs[SettingField.SupplyHysteresisMv] = new SettingSpec("supply-hysteresis", SettingUnit.Millivolt, 0, 10000, 800, "How far above its limit the supply must come back.");
         specs[SettingField.ColdJudged] = Flag("lubricant-temperature-judged", 0, "Whether a cold lubricant is reported.");
         specs[SettingField.ColdLimitDeciC] = new SettingSpec("cold-limit", SettingUnit.DeciCelsius, -500, 1000, -50, "Lubricant temperature below which it counts as cold.");
-        specs[SettingField.ColdHysteresisDeciC] = new SettingSpec("cold-hysteresis", SettingUnit.DeciCelsius, 0, 200, 20, "How far above its limit the temperature must come back.");
+        specs[SettingField.ColdHysteresisDeciC] = new SettingSpec("cold-hysteresis", SettingUnit.DeciKelvin, 0, 200, 20, "How far above its limit the temperature must come back.");
         specs[SettingField.OutputTestMs] = Time("output-test-time", 1000, 10 * Minute, 20 * 1000, "Length of the output test, in four equal parts.");
         specs[SettingField.RestartsMost] = Number("restarts-most", 0, 1000, 5, "Restarts within restart-window that are still expected; 0 judges none.");
         specs[SettingField.RestartWindowMs] = Time("restart-window", 1000, LongestMs, Hour, "Powered time within which restarts are counted.");

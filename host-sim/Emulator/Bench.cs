@@ -49,7 +49,11 @@ public sealed class Bench : IBoard
         _setup = setup;
         _driver = driver;
         _periodUs = setup.ScanPeriodMs * 1000L;
-        Plant = new LubricationSystem(setup.Plant, setup.Seed);
+        Plant = new LubricationSystem(setup.Plant, setup.Seed)
+        {
+            SupplyIsRead = setup.Settings.Is(SettingField.SupplyMeasured),
+            TemperatureIsRead = setup.Settings.Is(SettingField.ColdJudged) || setup.Settings.RestMode == RestMode.Rule,
+        };
         _wavesAtStart = Plant.Waves;
         _startedMidTravel = setup.Plant.AllSections.Any(section => section.InitialTravel is > 0.0 and < 1.0);
         Controls = new BenchControls();

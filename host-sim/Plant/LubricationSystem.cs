@@ -123,6 +123,9 @@ public sealed partial class LubricationSystem
     /// <summary>Temperature of the lubricant, K.</summary>
     public double TemperatureK => _temperatureK + _temperatureOffK;
 
+    /// <summary>Whether somebody measures the lubricant's temperature, so that another one makes a difference even where nothing flows.</summary>
+    public bool TemperatureIsRead { get; set; }
+
     /// <summary>Whether the vent valve's coil is driven.</summary>
     public bool VentCoil => _ventCoil;
 
