@@ -155,7 +155,7 @@ public sealed partial class AlarmList
 
     private void TellSuppression(int which, ScanEvent kind)
     {
-        for (int index = 0; which != 0; index++, which >>= 1)
+        for (int index = 0; which != 0 && index < AlarmTable.Count; index++, which >>= 1)
         {
             if ((which & 1) != 0)
                 _events.Add(kind, index, AlarmTable.CausesOf((AlarmId)index) & Standing);

@@ -167,7 +167,7 @@ public sealed partial class AlarmList
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             _condition[index] = stream.Flag(_condition[index]);
-            _sinceMs[index] = stream.Number(_sinceMs[index]);
+            _sinceMs[index] = stream.UpTo(_sinceMs[index], Waits(index) ? DelayMs(index) : 0);
         }
 
         TransferLifecycle(stream);
@@ -224,7 +224,7 @@ public sealed partial class AlarmList
         FailureStands = false;
         OtherStands = false;
         int standing = Standing;
-        for (int index = 0; standing != 0; index++, standing >>= 1)
+        for (int index = 0; standing != 0 && index < AlarmTable.Count; index++, standing >>= 1)
         {
             if ((standing & 1) == 0)
                 continue;

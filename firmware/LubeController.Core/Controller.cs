@@ -136,7 +136,7 @@ public sealed partial class Controller
     /// <summary>Doses that began without known position and so gave up to one cycle more than set, saturating.</summary>
     public int OpenedCounts => _dose.OpenedCounts;
 
-    /// <summary>Bytes that <see cref="SaveState"/> writes; 0 where a rule's state is longer than can be kept, so that none is ever saved.</summary>
+    /// <summary>Bytes that <see cref="SaveState(byte[])"/> writes; 0 where a rule's state is longer than can be kept, so that none is ever saved.</summary>
     public int StateLength { get; }
 
     /// <summary>The refusals of the settings handed over last.</summary>

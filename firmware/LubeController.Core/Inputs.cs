@@ -105,12 +105,16 @@ public sealed class Inputs
         TemperatureDeciC = other.TemperatureDeciC;
     }
 
-    internal void Transfer(StateStream stream)
+    /// <param name="stream">The stream.</param>
+    /// <param name="allMatter">Whether somebody looks at all of the held inputs; if not, the core looks at two levels of them.</param>
+    internal void Transfer(StateStream stream, bool allMatter)
     {
-        Levels = stream.Number(Levels);
-        SupplyMv = stream.Number(SupplyMv);
-        PressureMbar = stream.Number(PressureMbar);
-        TemperatureDeciC = stream.Number(TemperatureDeciC);
+        int matter = allMatter ? Levels : Levels & (RunningBit | ScanLateBit);
+        int levels = stream.Number(stream.IsComparing ? matter : Levels);
+        Levels = stream.IsComparing ? Levels : levels;
+        SupplyMv = stream.NumberIf(allMatter, SupplyMv);
+        PressureMbar = stream.NumberIf(allMatter, PressureMbar);
+        TemperatureDeciC = stream.NumberIf(allMatter, TemperatureDeciC);
     }
 
     private bool Is(int bit) => (Levels & bit) != 0;

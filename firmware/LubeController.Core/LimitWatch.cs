@@ -38,7 +38,7 @@ internal sealed class LimitWatch
     public void Transfer(StateStream stream)
     {
         IsLow = stream.Flag(IsLow);
-        QuietLow = stream.Number(QuietLow);
-        QuietHigh = stream.Number(QuietHigh);
+        QuietLow = stream.Counter(QuietLow);
+        QuietHigh = stream.Counter(QuietHigh);
     }
 }

@@ -100,15 +100,15 @@ internal sealed class PressureWatch
 
     public void Transfer(StateStream stream)
     {
-        _switch.Transfer(stream);
-        _missingMs = stream.Number(_missingMs);
+        _switch.Transfer(stream, DebounceMs);
+        _missingMs = stream.UpTo(_missingMs, _settings[SettingField.PressureMissingMs]);
         IsReached = stream.Flag(IsReached);
         IsOver = stream.Flag(IsOver);
         IsFallen = stream.Flag(IsFallen);
         IsKnown = stream.Flag(IsKnown);
         IsLost = stream.Flag(IsLost);
-        QuietLowMbar = stream.Number(QuietLowMbar);
-        QuietHighMbar = stream.Number(QuietHighMbar);
+        QuietLowMbar = stream.Counter(QuietLowMbar);
+        QuietHighMbar = stream.Counter(QuietHighMbar);
     }
 
     private void SampleTransmitter(int pressureMbar)

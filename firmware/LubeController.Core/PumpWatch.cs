@@ -64,8 +64,8 @@ internal sealed class PumpWatch
 
     public void Transfer(StateStream stream)
     {
-        _overload.Transfer(stream);
-        _withoutMs = stream.Number(_withoutMs);
+        _overload.Transfer(stream, DebounceMs);
+        _withoutMs = stream.UpTo(_withoutMs, _settings[SettingField.RevolutionMissingMs]);
         IsStill = stream.Flag(IsStill);
     }
 }

@@ -38,8 +38,9 @@ internal sealed class RestartCount
 
     public void Transfer(StateStream stream)
     {
-        _poweredMs = stream.Number(_poweredMs);
-        _restarts = stream.Number(_restarts);
-        _windowMs = stream.Number(_windowMs);
+        int most = _settings[SettingField.RestartsMost];
+        _poweredMs = stream.UpTo(_poweredMs, most == 0 ? 0 : _settings[SettingField.SaveIntervalMs]);
+        _restarts = stream.UpTo(_restarts, most);
+        _windowMs = stream.NumberIf(most > 0 && _restarts > 0, _windowMs);
     }
 }

@@ -123,15 +123,15 @@ internal sealed class SensorComparison
     public void Transfer(StateStream stream)
     {
         _cycleOpen = stream.Flag(_cycleOpen);
-        _revolutions = stream.Number(_revolutions);
-        _pumpOnMs = stream.Number(_pumpOnMs);
+        _revolutions = stream.NumberIf(_cycleOpen, _revolutions);
+        _pumpOnMs = stream.NumberIf(_cycleOpen, _pumpOnMs);
         _windowRevolutions = stream.Number(_windowRevolutions);
         _windowMs = stream.Number(_windowMs);
         _windowCycles = stream.Number(_windowCycles);
-        _pulsesWithoutPressure = stream.Number(_pulsesWithoutPressure);
+        _pulsesWithoutPressure = stream.UpTo(_pulsesWithoutPressure, _settings[SettingField.PressurePulses]);
         VolumeWrong = stream.Flag(VolumeWrong);
         PressureWrong = stream.Flag(PressureWrong);
-        VolumePercent = stream.Number(VolumePercent);
+        VolumePercent = stream.Counter(VolumePercent);
     }
 
     private bool JudgeWindow()

@@ -102,9 +102,9 @@ internal sealed class ShaftWatch
 
     public void Transfer(StateStream stream)
     {
-        _sincePulseMs = stream.Number(_sincePulseMs);
-        _lostMs = stream.Number(_lostMs);
-        _turningMs = stream.Number(_turningMs);
+        _sincePulseMs = stream.UpTo(_sincePulseMs, _settings[SettingField.ShaftStandstillMs]);
+        _lostMs = stream.UpTo(_lostMs, _settings[SettingField.ShaftLostMs]);
+        _turningMs = stream.UpTo(_turningMs, RunDownMs);
         IsContradicted = stream.Flag(IsContradicted);
     }
 }
