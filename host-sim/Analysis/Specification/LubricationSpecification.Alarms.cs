@@ -70,6 +70,7 @@ public sealed partial class LubricationSpecification
 
     private static bool? Accepted(InputFilter filter) => filter.Known ? filter.Level : null;
 
+    /// <summary>A condition begins in this scan; where it lasts already it begins once more and changes nothing else.</summary>
     private void Begin(AlarmRule rule)
     {
         _began |= 1UL << (int)rule.Id;
@@ -97,6 +98,7 @@ public sealed partial class LubricationSpecification
         {
             if (!rule.OnlyARunningPumpShows)
                 continue;
+            _began &= ~(1UL << (int)rule.Id);
             _state.Alarms[(int)rule.Id].Condition = default;
             End(rule.Id);
         }

@@ -11,7 +11,7 @@ public sealed partial class LubricationSpecification
         for (int index = 0; index < _state.Switches.Length; index++)
             JudgeTimeout(ref _state.Switches[index], _settings.Switches[index]);
         if (_state.Dose.PumpOnMs > _settings.DoseLimitMs)
-            FailDose(AlarmId.DoseTooLong);
+            Begin(AlarmTable.Of(AlarmId.DoseTooLong));
     }
 
     private void JudgeTimeout(ref SwitchState one, SwitchSettings settings)
@@ -28,14 +28,8 @@ public sealed partial class LubricationSpecification
         }
         else
         {
-            FailDose(AlarmId.DividerStalled);
+            Begin(AlarmTable.Of(AlarmId.DividerStalled));
         }
-    }
-
-    private void FailDose(AlarmId alarm)
-    {
-        _doseFailed = true;
-        Begin(AlarmTable.Of(alarm));
     }
 
     private void EndDose()
@@ -118,8 +112,8 @@ public sealed partial class LubricationSpecification
             Fire(PhaseEvent.Interlock);
 
         // An ordinary dose fails while any dose-ending alarm stands. A new try is given while one stands, so it fails by
-        // an alarm that begins, or by its own timeout or limit.
-        if (_doseFailed || BeganDoseEnding() || (!_state.Dose.Try && Stands(AlarmAction.DoseEnding)))
+        // one that begins now, be it once more.
+        if (_state.Dose.Try ? BeganDoseEnding() : Stands(AlarmAction.DoseEnding))
             Fire(PhaseEvent.DoseFails);
         if (StandsFailure())
             Fire(PhaseEvent.OutputTestOver);

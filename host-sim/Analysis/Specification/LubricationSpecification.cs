@@ -24,7 +24,6 @@ public sealed partial class LubricationSpecification
     // What this scan has found; nothing of it outlives the scan.
     private ulong _began;
     private bool _retry;
-    private bool _doseFailed;
     private Buttons _fresh;
     private Buttons _refused;
 
@@ -59,7 +58,7 @@ public sealed partial class LubricationSpecification
         ArgumentOutOfRangeException.ThrowIfNegative(inputs.ShaftPulses, nameof(inputs));
         _inputs = inputs;
         _began = 0;
-        _retry = _doseFailed = false;
+        _retry = false;
         _fresh = _refused = Buttons.None;
 
         PassTime(elapsedMs);
