@@ -209,6 +209,19 @@ public sealed class PhaseCellTests
     }
 
     [Fact]
+    public void A_refused_press_in_prime_leaves_prime_as_it_is()
+    {
+        Bench bench = new Bench().To(Stopped).To(Prime);
+        bench.Run(50);
+        SpecState before = bench.State;
+        Assert.Equal(Buttons.DoseNow, bench.Press(Buttons.DoseNow).Refused);
+        Assert.Equal(before.Clocks.LimitedMs + 20, bench.State.Clocks.LimitedMs);
+        bench.Hold(Buttons.None);
+
+        Assert.Equal(Stopped, bench.Scan().Phase);
+    }
+
+    [Fact]
     public void Prime_in_failed_stays_possible_under_a_dose_ending_alarm()
     {
         Bench bench = FailedByDoseEnding();
