@@ -1,0 +1,29 @@
+using System;
+using System.IO;
+using System.Linq;
+using Xunit;
+
+namespace LubeController.Analysis.Tests.Specification;
+
+/// <summary>The specification is a second reading of the rules: it must know nothing of the first.</summary>
+public sealed class IndependenceTests
+{
+    [Fact]
+    public void The_specification_names_no_other_room()
+    {
+        string[] files = Directory.GetFiles(Path.Combine(Root(), "host-sim", "Analysis", "Specification"), "*.cs", SearchOption.AllDirectories);
+
+        Assert.True(files.Length > 20);
+        Assert.All(files, file => Assert.All(
+            File.ReadLines(file).Where(line => line.Contains("LubeController.", StringComparison.Ordinal)),
+            line => Assert.Contains("LubeController.Analysis.Specification", line, StringComparison.Ordinal)));
+    }
+
+    private static string Root()
+    {
+        DirectoryInfo? folder = new(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "LubeController.sln")))
+            folder = folder.Parent;
+        return folder?.FullName ?? throw new DirectoryNotFoundException("No folder above the tests holds LubeController.sln.");
+    }
+}
