@@ -141,8 +141,7 @@ public sealed class Bench : IBoard
     {
         ArgumentNullException.ThrowIfNull(inputs);
         Sense(inputs);
-        if (Plant.HasShaft)
-            CountShaft(inputs);
+        CountShaft(inputs);
         if (_setup.Settings.Is(SettingField.PumpRevolutionsFitted))
             inputs.PumpRevolutions = (int)Math.Min(Plant.PumpRevolutions - _revolutionsTaken, int.MaxValue);
         inputs.PumpRevolutionAgeMs = 0;
@@ -249,6 +248,15 @@ public sealed class Bench : IBoard
 
     private void CountShaft(Inputs inputs)
     {
+        if (Controls.IsHeld(HandInput.ShaftPulses))
+        {
+            inputs.ShaftPulses = Controls.TakeShaftPulses();
+            inputs.ShaftPulseAgeMs = 0;
+            return;
+        }
+
+        if (!Plant.HasShaft)
+            return;
         long pulses = Plant.ShaftPulsesAt(NowUs);
         inputs.ShaftPulses = (int)Math.Min(pulses - _shaftPulsesTaken, int.MaxValue);
         if (inputs.ShaftPulses > 0)
@@ -321,7 +329,8 @@ public sealed class Bench : IBoard
             return false;
         Sense(_probe);
         bool revolved = _setup.Settings.Is(SettingField.PumpRevolutionsFitted) && Plant.PumpRevolutions != _revolutionsTaken;
-        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature || revolved || Controls.Asks
+        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature || revolved || Controls.Asks || Controls.GivesShaftPulses
+            || (Controls.IsHeld(HandInput.Pressure) && (_probe.PressureMbar < core.QuietPressureLowMbar || _probe.PressureMbar > core.QuietPressureHighMbar))
             || _probe.SupplyMv < core.QuietSupplyLowMv || _probe.SupplyMv > core.QuietSupplyHighMv;
     }
 
@@ -329,7 +338,7 @@ public sealed class Bench : IBoard
     private long ShaftTick(Controller core, long start)
     {
         int pulses = core.NextDeadlineShaftPulses;
-        if (!_setup.SkipQuietTime || !Plant.HasShaft || pulses == Saturating.Never)
+        if (!_setup.SkipQuietTime || !Plant.HasShaft || Controls.IsHeld(HandInput.ShaftPulses) || pulses == Saturating.Never)
             return long.MaxValue;
         long at = Plant.TimeOfShaftPulseUs(_shaftPulsesTaken + pulses);
         return at == long.MaxValue ? at : Math.Max(TickAtOrAfter(at, _periodUs), start + _periodUs);
@@ -338,7 +347,7 @@ public sealed class Bench : IBoard
     /// <summary>The first tick up to a time at which the transmitter leaves the band in which nothing changes. Pressure moves in one straight line until the plant's next event.</summary>
     private long PressureTick(Controller core, long start, long untilUs)
     {
-        if (!_setup.SkipQuietTime || !_setup.Plant.HasPressureTransmitter)
+        if (!_setup.SkipQuietTime || !_setup.Plant.HasPressureTransmitter || Controls.IsHeld(HandInput.Pressure))
             return long.MaxValue;
         long first = Math.Max(TickAtOrAfter(NowUs, _periodUs), start + _periodUs);
         long last = Math.Min(untilUs, _setup.DurationUs) / _periodUs * _periodUs;
@@ -376,5 +385,6 @@ public sealed class Bench : IBoard
         inputs.PumpOverload = Plant.OverloadTripped;
         inputs.SupplyMv = (int)Math.Floor(Plant.ControlBaseVoltageV * 1000.0);
         Controls.CopyTo(inputs);
+        Controls.Override(inputs);
     }
 }

@@ -9,6 +9,9 @@ public sealed class BenchControls
 {
     private readonly Queue<(AlarmDeed Deed, AlarmId Alarm, int ForMs)> _asked = new();
 
+    private readonly int?[] _byHand = new int?[Enum.GetValues<HandInput>().Length];
+    private int _shaftPulses;
+
     /// <summary>Whether the board has power.</summary>
     public bool Power { get; set; } = true;
 
@@ -100,6 +103,56 @@ public sealed class BenchControls
 
     /// <summary>Nobody hears what was asked for and not done.</summary>
     internal void Forget() => _asked.Clear();
+
+    /// <summary>Holds an input by hand, or gives it back to its sensor.</summary>
+    /// <param name="input">The input.</param>
+    /// <param name="value">0 off and 1 on for a level, else a number in the unit of the input; null gives it back.</param>
+    public void HoldInput(HandInput input, int? value)
+    {
+        if (input == HandInput.ShaftPulses)
+            _shaftPulses = value ?? 0;
+        _byHand[(int)input] = value;
+    }
+
+    /// <summary>Whether an input is held by hand.</summary>
+    internal bool IsHeld(HandInput input) => _byHand[(int)input] != null;
+
+    /// <summary>Whether shaft pulses wait for the next scan.</summary>
+    internal bool GivesShaftPulses => _shaftPulses > 0;
+
+    /// <summary>The shaft pulses given by hand since this was last asked.</summary>
+    internal int TakeShaftPulses()
+    {
+        int pulses = _shaftPulses;
+        _shaftPulses = 0;
+        return pulses;
+    }
+
+    /// <summary>Puts what is held by hand in the place of what sensors show.</summary>
+    internal void Override(Inputs inputs)
+    {
+        for (int index = 0; index < _byHand.Length; index++)
+        {
+            if (_byHand[index] is { } value)
+                Put(inputs, (HandInput)index, value);
+        }
+    }
+
+    private static void Put(Inputs inputs, HandInput input, int value)
+    {
+        switch (input)
+        {
+            case HandInput.LevelLow: inputs.LevelLow = value != 0; break;
+            case HandInput.LevelEmpty: inputs.LevelEmpty = value != 0; break;
+            case HandInput.PressureSwitch: inputs.PressureSwitch = value != 0; break;
+            case HandInput.PumpOverload: inputs.PumpOverload = value != 0; break;
+            case HandInput.Pressure: inputs.PressureMbar = value; break;
+            case HandInput.Supply: inputs.SupplyMv = value; break;
+            case HandInput.Temperature: inputs.TemperatureDeciC = value; break;
+            case HandInput.ShaftPulses: break;
+            default: inputs.SetCycleSwitch((int)input, value != 0); break;
+        }
+    }
 
     internal void CopyTo(Inputs inputs)
     {

@@ -102,6 +102,9 @@ public sealed class EmulatedBench : IScriptBench
                 case SetInput running:
                     bench.Controls.MachineRunning = running.On;
                     break;
+                case HoldInput held:
+                    bench.Controls.HoldInput(held.Input, held.Value);
+                    break;
                 case SetShaftSpeed shaft:
                     bench.Plant.SetShaftSpeed(shaft.PerSecond, shaft.RampUs * 1e-6);
                     break;

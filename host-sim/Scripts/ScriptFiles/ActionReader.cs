@@ -64,13 +64,16 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription
     private static long Time(MapReader step, string key, QuantityRange range, long preset) =>
         step.Quantity(key, range) is { } time ? Microseconds.Of(time) : preset;
 
-    private static SetInput? Input(MapReader step)
+    private static StepAction? Input(MapReader step)
     {
         if (!step.Has("to"))
             step.Missing("to", "write 'to: on' or 'to: off'");
-        int? input = step.Choice("set", BenchWords.Inputs);
+        if (step.Choice("set", [.. BenchWords.Inputs, .. BenchWords.HandInputs]) is not { } input)
+            return null;
+        if (input >= BenchWords.Inputs.Count)
+            return HandInputReader.Read(step, (HandInput)(input - BenchWords.Inputs.Count));
         bool? on = step.Either("to", "on", "off");
-        return input is { } which && on is { } level ? new SetInput((BenchInput)which, level) : null;
+        return on is { } level ? new SetInput((BenchInput)input, level) : null;
     }
 
     private static HideAlarm? Hide(MapReader step, string key)

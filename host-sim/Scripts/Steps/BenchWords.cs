@@ -24,6 +24,13 @@ public static class BenchWords
     /// <summary>Names of the maintained inputs, by value.</summary>
     public static IReadOnlyList<string> Inputs { get; } = ["stop", "machine-running"];
 
+    /// <summary>Names of the inputs that may be held by hand, by value.</summary>
+    public static IReadOnlyList<string> HandInputs { get; } =
+    [
+        "cycle-switch-1", "cycle-switch-2", "cycle-switch-3", "cycle-switch-4", "level-low", "level-empty", "pressure-switch", "pump-overload",
+        "pressure", "supply", "temperature", "shaft-pulses",
+    ];
+
     /// <summary>What a person does to what is shown of an alarm, by value.</summary>
     public static IReadOnlyList<string> AlarmDeeds { get; } = ["shelve", "unshelve", "out-of-service", "in-service"];
 

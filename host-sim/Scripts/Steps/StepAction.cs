@@ -92,6 +92,16 @@ public sealed record SetInput(BenchInput Input, bool On) : StepAction
     public override string Text => $"set {BenchWords.Of(Input)} {(On ? "on" : "off")}";
 }
 
+/// <summary>Holds an input of the controller by hand, whatever the plant's sensor shows, or gives it back.</summary>
+/// <param name="Input">The input.</param>
+/// <param name="Value">0 off and 1 on for a level, else a number in the unit of the input image; null gives it back.</param>
+/// <param name="Written">The value as written.</param>
+public sealed record HoldInput(HandInput Input, int? Value, string Written) : StepAction
+{
+    /// <inheritdoc/>
+    public override string Text => $"set {BenchWords.HandInputs[(int)Input]} {Written}";
+}
+
 /// <summary>Changes the speed of the machine's shaft.</summary>
 /// <param name="PerSecond">Speed to be reached, revolutions per second.</param>
 /// <param name="RampUs">Time in which it is reached in a straight line, microseconds; 0 at once.</param>
