@@ -55,6 +55,33 @@ public sealed class EdgeTests
     }
 
     [Fact]
+    public void After_a_cut_the_level_is_not_known_until_it_has_stood_for_the_debounce_time()
+    {
+        Bench bench = new(Bench.Short with { SwitchDebounceMs = 50, RestartDelayMs = 0, Switches = [new SwitchSettings(5000, 0)] });
+        bench.Run(100);
+        bench.Spec.PowerCut();
+        bench.Inputs = bench.Inputs with { CycleSwitches = 1 };
+        bench.Run(200);
+
+        Assert.False(bench.State.Dose.PositionKnown);
+    }
+
+    [Fact]
+    public void After_a_cut_no_edge_counts_within_the_ready_delay()
+    {
+        Bench bench = new(Ready with { Switches = [new SwitchSettings(5000, 0)] });
+        bench.Run(400);
+        bench.Spec.PowerCut();
+        bench.Run(50);
+        bench.Inputs = bench.Inputs with { CycleSwitches = 1 };
+        bench.Run(100);
+        bench.Inputs = bench.Inputs with { CycleSwitches = 0 };
+        bench.Run(300);
+
+        Assert.False(bench.State.Dose.PositionKnown);
+    }
+
+    [Fact]
     public void A_cut_ends_the_run_on_time()
     {
         Bench bench = new Bench().Dosed();

@@ -123,6 +123,7 @@ public sealed class TimedCellTests
 
         for (int scan = 0; scan < 300; scan++)
             Assert.Equal(Failed, bench.Scan().Phase);
+        Assert.False(bench.State.Dose.Pending);
     }
 
     [Theory]
