@@ -135,6 +135,21 @@ public sealed class AlarmTests
     }
 
     [Fact]
+    public void A_delay_on_begins_again_after_a_power_cut()
+    {
+        Bench bench = new(Quiet with { Delays = new Dictionary<AlarmId, AlarmDelays> { [AlarmId.RuleFault] = new(100, 0) } });
+        bench.Inputs = bench.Inputs.WithWitness(AlarmId.RuleFault);
+        bench.Run(90);
+        bench.Spec.PowerCut();
+        bench.Scan(0);
+        bench.Run(90);
+        Assert.False(bench.Alarm(AlarmId.RuleFault).Active);
+        bench.Scan();
+
+        Assert.True(bench.Alarm(AlarmId.RuleFault).Active);
+    }
+
+    [Fact]
     public void The_first_alarm_keeps_its_mark_until_none_stands()
     {
         Bench bench = new(Quiet);

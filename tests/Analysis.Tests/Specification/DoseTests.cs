@@ -142,6 +142,33 @@ public sealed class DoseTests
     }
 
     [Fact]
+    public void Only_the_dose_ending_switch_counts()
+    {
+        Bench bench = new(TwoSwitches with { DoseEndingSwitch = 1 });
+        bench.To(Dose);
+        bench.Pulse(0);
+        bench.Pulse(0);
+        bench.Pulse(0);
+        Assert.Equal(Dose, bench.Phase);
+        Assert.False(bench.State.Dose.PositionKnown);
+        bench.Pulse(1);
+        bench.Pulse(1);
+
+        Assert.Equal(Rest, bench.Pulse(1).Phase);
+    }
+
+    [Fact]
+    public void An_interrupted_dose_keeps_its_pump_on_time()
+    {
+        Bench bench = new Bench().To(Dose);
+        bench.Run(50);
+        bench.To(Stopped).Press(Buttons.Start);
+        bench.Press(Buttons.DoseNow);
+
+        Assert.Equal(60 + 10 + 10, bench.State.Dose.PumpOnMs);
+    }
+
+    [Fact]
     public void Each_switch_has_a_timer_and_retries_of_its_own()
     {
         Bench bench = new(TwoSwitches with { DosePulses = 50 });

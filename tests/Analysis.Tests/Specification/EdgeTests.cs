@@ -40,6 +40,59 @@ public sealed class EdgeTests
     }
 
     [Fact]
+    public void A_switch_that_came_on_during_a_cut_gives_no_pulse()
+    {
+        Bench bench = new Bench().Dosed().To(Dose);
+        bench.Spec.PowerCut();
+        Assert.False(bench.State.Pump);
+        bench.Inputs = bench.Inputs with { CycleSwitches = 1 };
+        bench.Run(50);
+        bench.Press(Buttons.DoseNow);
+        bench.Run(50);
+
+        Assert.Equal(0, bench.State.Dose.Count);
+        Assert.False(bench.State.Dose.FirstPulseSeen);
+    }
+
+    [Fact]
+    public void After_a_cut_the_level_is_not_known_until_it_has_stood_for_the_debounce_time()
+    {
+        Bench bench = new(Bench.Short with { SwitchDebounceMs = 50, RestartDelayMs = 0, Switches = [new SwitchSettings(5000, 0)] });
+        bench.Run(100);
+        bench.Spec.PowerCut();
+        bench.Inputs = bench.Inputs with { CycleSwitches = 1 };
+        bench.Run(200);
+
+        Assert.False(bench.State.Dose.PositionKnown);
+    }
+
+    [Fact]
+    public void After_a_cut_no_edge_counts_within_the_ready_delay()
+    {
+        Bench bench = new(Ready with { Switches = [new SwitchSettings(5000, 0)] });
+        bench.Run(400);
+        bench.Spec.PowerCut();
+        bench.Run(50);
+        bench.Inputs = bench.Inputs with { CycleSwitches = 1 };
+        bench.Run(100);
+        bench.Inputs = bench.Inputs with { CycleSwitches = 0 };
+        bench.Run(300);
+
+        Assert.False(bench.State.Dose.PositionKnown);
+    }
+
+    [Fact]
+    public void A_cut_ends_the_run_on_time()
+    {
+        Bench bench = new Bench().Dosed();
+        bench.Spec.PowerCut();
+        bench.Scan(0);
+        bench.Pulse();
+
+        Assert.Equal(0, bench.State.Dose.Count);
+    }
+
+    [Fact]
     public void No_edge_counts_while_the_supply_is_low_nor_until_the_baseline_after_it()
     {
         Bench bench = new(Bench.Short with { ReadyDelayMs = 100, Switches = [new SwitchSettings(5000, 0)], RestartDelayMs = 0 });
@@ -49,6 +102,7 @@ public sealed class EdgeTests
         bench.Pulse();
         bench.Supply(24_000);
         bench.Scan();
+        Assert.Equal(100, bench.State.Clocks.ReadyMs);
         bench.Run(70);
         bench.Pulse();
         bench.Scan();
@@ -137,13 +191,15 @@ public sealed class EdgeTests
         Assert.Equal(counts, bench.Alarm(AlarmId.ReservoirEmpty).Stands);
     }
 
-    [Fact]
-    public void A_level_that_flickers_never_counts()
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void A_level_that_flickers_from_power_up_never_counts(int onAt)
     {
         Bench bench = new(Bench.Short with { LevelDebounceMs = 20, RestartDelayMs = 50_000 });
         for (int time = 0; time < 100; time++)
         {
-            bench.Empty(time % 2 == 0);
+            bench.Empty(time % 2 == onAt);
             bench.Scan();
         }
 

@@ -22,6 +22,26 @@ public sealed class RestTests
     }
 
     [Fact]
+    public void A_completed_dose_begins_to_count_revolutions_anew()
+    {
+        Bench bench = new(ByShaft);
+        for (int pulse = 0; pulse < 10; pulse++)
+            Turn(bench, 10);
+        Assert.Equal(10, bench.State.Clocks.RestPulses);
+
+        Assert.Equal(0, bench.Dosed().State.Clocks.RestPulses);
+    }
+
+    [Fact]
+    public void Without_a_shaft_input_no_signal_can_be_lost()
+    {
+        Bench bench = new();
+        bench.Run(1000);
+
+        Assert.False(bench.Alarm(AlarmId.ShaftSignalLost).Stands);
+    }
+
+    [Fact]
     public void Rest_by_revolutions_falls_back_to_time_when_the_signal_is_lost()
     {
         Bench bench = new Bench(ByShaft).Dosed();

@@ -114,6 +114,7 @@ public sealed class StateTests
         { "RestMs is 0; accepted: 1 or more.", Bench.Short with { RestMs = 0 } },
         { "RestartDelayMs is -1; accepted: 0 or more.", Bench.Short with { RestartDelayMs = -1 } },
         { "Switches is 0; accepted: 1 or 2 switches.", Bench.Short with { Switches = [] } },
+        { "Switches is 3; accepted: 1 or 2 switches.", Bench.Short with { Switches = [new(1, 0), new(1, 0), new(1, 0)] } },
         { "Switches is 1; accepted: none, as a dose by run time is unmonitored.", Bench.Short with { DoseMode = DoseMode.RunTime } },
         { "DoseEndingSwitch is 1; accepted: 0 to 0.", Bench.Short with { DoseEndingSwitch = 1 } },
         { "Retries is -1; accepted: 0 or more.", Bench.Short with { Switches = [new SwitchSettings(1, -1)] } },

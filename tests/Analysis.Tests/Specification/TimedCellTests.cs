@@ -80,7 +80,8 @@ public sealed class TimedCellTests
     {
         Bench bench = PhaseCellTests.FailedByDoseEnding();
 
-        Assert.Equal(Failed, bench.Run(3000).Phase);
+        for (int scan = 0; scan < 300; scan++)
+            Assert.Equal(Failed, bench.Scan().Phase);
     }
 
     [Fact]
@@ -120,7 +121,9 @@ public sealed class TimedCellTests
     {
         Bench bench = new Bench(NewTries).To(Failed);
 
-        Assert.Equal(Failed, bench.Run(3000).Phase);
+        for (int scan = 0; scan < 300; scan++)
+            Assert.Equal(Failed, bench.Scan().Phase);
+        Assert.False(bench.State.Dose.Pending);
     }
 
     [Theory]
@@ -217,6 +220,44 @@ public sealed class TimedCellTests
             bench.Spec.PowerCut();
 
         Assert.Equal(Rest, bench.Scan().Phase);
+    }
+
+    [Fact]
+    public void Reset_in_prime_that_came_from_failed_changes_nothing_while_a_failure_stands()
+    {
+        Bench bench = PhaseCellTests.FailedByDoseEnding().To(Prime);
+        bench.Inputs = new SpecInputs { Pressed = Buttons.Prime | Buttons.Reset }.WithWitness(AlarmId.CycleSwitchFault);
+        bench.Scan();
+        bench.Hold(Buttons.None);
+
+        Assert.Equal(Failed, bench.Scan().Phase);
+    }
+
+    [Fact]
+    public void Reset_in_the_scan_of_the_last_timeout_lets_the_dose_go_on()
+    {
+        Bench bench = new Bench().To(RetryPause);
+        bench.Run(130);
+        Assert.Equal(Dose, bench.Phase);
+
+        Assert.Equal(Dose, bench.Press(Buttons.Reset).Phase);
+        Assert.False(bench.Alarm(AlarmId.DividerStalled).Stands);
+    }
+
+    [Fact]
+    public void Reset_in_the_scan_of_a_new_trys_timeout_lets_it_go_on_under_another_alarm()
+    {
+        Bench bench = new Bench(NewTries).To(RetryPause);
+        bench.Inputs = bench.Inputs.WithWitness(AlarmId.LineNotVented);
+        bench.Run(200);
+        bench.Run(100);
+        Assert.Equal(Dose, bench.Phase);
+
+        Assert.Equal(Dose, bench.Press(Buttons.Reset).Phase);
+        Assert.True(bench.State.Dose.Try);
+        Assert.False(bench.Alarm(AlarmId.DividerStalled).Stands);
+        bench.To(Stopped);
+        Assert.False(bench.State.Dose.Try);
     }
 
     [Fact]
