@@ -114,8 +114,9 @@ public sealed partial class Controller
         bool doseRuns = Phase == Phase.Dose || Phase == Phase.RetryPause;
         bool interlocked = Alarms.InterlockStands && (doseRuns || Phase == Phase.Rest || Phase == Phase.Prime);
         bool doseEnds = doseRuns && (_doseFails || (Alarms.DoseEndingStands && !_trying));
+        // A reset out of failed leads to rest: from stopped that would take the operating stop off without a start.
         if (interlocked || doseEnds)
-            Enter(Phase.Failed);
+            Enter(Phase == Phase.Prime && _primeFrom == Phase.Stopped ? Phase.Stopped : Phase.Failed);
 
         // New settings may make another switch the dose-ending one, and what stood for it stop the pump no more.
         if (Phase == Phase.Failed && !Alarms.PumpStoppingStands)

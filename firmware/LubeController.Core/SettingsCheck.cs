@@ -63,6 +63,7 @@ public sealed class SettingsCheck
         {
             CheckDose(settings);
             CheckRest(settings, hasRule);
+            CheckRestart(settings);
             CheckShaft(settings);
             CheckPressure(settings);
             CheckComparisons(settings);
@@ -118,6 +119,10 @@ public sealed class SettingsCheck
             longest = settings[SettingField.RuleLongestRestMs];
         Within(settings, SettingField.OverdueMs, longest < SettingTable.LongestMs ? longest + 1 : longest, SettingTable.LongestMs, "must be longer than the longest rest by time");
     }
+
+    /// <summary>A pending dose waits for the restart delay anew after each power cut, and what is done in between is lost at the next one.</summary>
+    private void CheckRestart(Settings settings) => Within(
+        settings, SettingField.RestartDelayMs, 1000, settings[SettingField.SaveIntervalMs] - 1, "must be shorter than save-interval, or power cuts one save-interval apart never let a dose begin");
 
     private void CheckShaft(Settings settings)
     {

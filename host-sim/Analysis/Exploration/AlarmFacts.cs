@@ -6,8 +6,8 @@ using Spec = LubeController.Analysis.Specification;
 namespace LubeController.Analysis.Exploration;
 
 /// <summary>
-/// What the alarms that stand demand, by the table of the specification and not by the core's own. What the specification does
-/// not know demands nothing.
+/// What the alarms that stand demand, by the table of the specification and not by the core's own; the core's own is asked only
+/// for an alarm that the specification does not know.
 /// </summary>
 internal static class AlarmFacts
 {
@@ -46,11 +46,15 @@ internal static class AlarmFacts
         int mask = 0;
         for (int index = 0; index < AlarmTable.Count; index++)
         {
-            string name = AlarmTable.NameOf((AlarmId)index);
-            if (Spec.AlarmTable.All.Any(rule => rule.Name == name && demands(rule)))
+            var id = (AlarmId)index;
+            Spec.AlarmRule rule = Spec.AlarmTable.All.FirstOrDefault(one => one.Name == AlarmTable.NameOf(id)) ?? OfTheCore(id);
+            if (demands(rule))
                 mask |= 1 << index;
         }
 
         return mask;
     }
+
+    private static Spec.AlarmRule OfTheCore(AlarmId id) => new(
+        default, AlarmTable.NameOf(id), Enum.Parse<Spec.AlarmAction>(AlarmTable.ActionOf(id).ToString()), Enum.Parse<Spec.AlarmCategory>(AlarmTable.CategoryOf(id).ToString()), AlarmTable.Latches(id));
 }

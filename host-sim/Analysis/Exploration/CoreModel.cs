@@ -114,7 +114,7 @@ public sealed class CoreModel : IExploredModel
             return IExploredModel.NoSuchMove;
         if (due && taken.Cut != PowerCut.CutInSave)
             Save();
-        return taken.Cut == PowerCut.None ? IExploredModel.Holds : Cut();
+        return taken.Cut == PowerCut.None ? IExploredModel.Holds : Cut(taken.Cut == PowerCut.CutInSave ? 2 * _intervalMs : _intervalMs);
     }
 
     /// <inheritdoc/>
@@ -215,7 +215,7 @@ public sealed class CoreModel : IExploredModel
         if (!_cuts)
             return;
         _sinceIntervalMs = Math.Min(_sinceIntervalMs + elapsedMs, _intervalMs);
-        _poweredMs = Math.Min(_poweredMs + elapsedMs, _intervalMs);
+        _poweredMs = Math.Min(_poweredMs + elapsedMs, 2 * _intervalMs);
     }
 
     /// <summary>What must hold after every scan.</summary>
@@ -270,9 +270,10 @@ public sealed class CoreModel : IExploredModel
         _savedPhase = (int)_core.Phase;
     }
 
-    private int Cut()
+    /// <param name="leastMs">How long power must have lasted for something to be promised: of a save that is torn nothing is left.</param>
+    private int Cut(int leastMs)
     {
-        bool tooSoon = _poweredMs < _intervalMs;
+        bool tooSoon = _poweredMs < leastMs;
         int standing = _savedStanding;
         _core.RestoreState(_saved, StateUse.Step);
         PowerUp();

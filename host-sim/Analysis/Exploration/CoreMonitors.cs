@@ -12,7 +12,8 @@ namespace LubeController.Analysis.Exploration;
 /// </summary>
 /// <remarks>
 /// With cuts at least one save interval apart what is saved is at least half of what is lived, so a bound B in saved time is
-/// at most 2 B and one interval in powered time. Each cut of a dose also costs the restart delay anew.
+/// at most 2 B and one interval in powered time. A cut that tears the save of an interval takes that interval along, so it must
+/// be two intervals apart from the power-up. Each cut of a dose also costs the restart delay anew.
 /// </remarks>
 internal sealed class CoreMonitors
 {
@@ -35,6 +36,8 @@ internal sealed class CoreMonitors
         _clocks = new int[1 + _switches + _causes.Length];
         bool cuts = setup.Alphabet.Letters.Any(letter => letter.Cut != PowerCut.None);
         _bounds = [RoundBoundMs(cuts), .. Enumerable.Range(0, _switches).Select(index => StallBoundMs(index, cuts)), .. _causes.Select(cause => cause.BoundMs)];
+        for (int index = 0; index < _bounds.Length; index++)
+            _bounds[index] = (int)((long)_bounds[index] * setup.BoundPercent / 100);
     }
 
     /// <summary>Numbers handed through by <see cref="Write"/> and <see cref="Read"/>.</summary>

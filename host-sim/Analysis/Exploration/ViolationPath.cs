@@ -66,10 +66,10 @@ internal sealed class ViolationPath
         switch (property)
         {
             case CoreProperty.StallIsAlarmed:
-                yield return ("the silence is alarmed", $"eventually: alarm divider-stalled is on or alarm cycle-switch-fault is on\nfrom: {Since(property)} ms");
+                yield return ("the silence is alarmed", $"eventually: alarm divider-stalled is on or alarm cycle-switch-fault is on\nfrom: {Since(property)} ms\nwithin: {EndMs - Since(property)} ms");
                 break;
             case CoreProperty.DoseComesRound:
-                yield return ("another dose is completed", $"eventually: counter doses >= {_doses + 1}\nfrom: {Since(property)} ms");
+                yield return ("another dose is completed", $"eventually: counter doses >= {_doses + 1}\nfrom: {Since(property)} ms\nwithin: {EndMs - Since(property)} ms");
                 break;
             case CoreProperty.CauseIsAlarmed:
                 yield return ("its alarm is raised", $"never: {_snapshot}");

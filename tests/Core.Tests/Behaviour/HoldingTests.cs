@@ -105,6 +105,22 @@ public sealed class HoldingTests
         Assert.True(bench.Stands(AlarmId.CycleSwitchFault));
     }
 
+    [Fact]
+    public void An_interlock_in_prime_from_stopped_leads_back_to_stopped()
+    {
+        CoreBench bench = new CoreBench().ToRest();
+        bench.Inputs.Stop = true;
+        bench.Run(20);
+        bench.Inputs.Stop = false;
+        bench.Run(20).Hold(Button.Prime);
+        Assert.Equal(Phase.Prime, bench.Phase);
+        bench.Empty(true);
+        Assert.Equal(Phase.Stopped, bench.Phase);
+        Assert.False(bench.Outputs.Pump);
+        bench.Set(Button.Prime, false).Empty(false).Press(Button.Reset);
+        Assert.Equal(Phase.Stopped, bench.Phase);
+    }
+
     private static CoreBench Measured() => new(settings =>
     {
         settings[SettingField.SupplyMeasured] = 1;
