@@ -34,6 +34,7 @@ public sealed class MainLoop
         _saveIntervalMs = settings[SettingField.SaveIntervalMs] < 1 ? 1 : settings[SettingField.SaveIntervalMs];
         StateRestored = _memory.Load(Core);
         Core.PowerUp();
+        _savedAtMs = board.NowMs;
         Save();
     }
 
@@ -125,7 +126,10 @@ public sealed class MainLoop
         _savedPhase = Core.Phase;
         _savedStanding = Core.Alarms.Standing;
         _savedVenting = Venting;
-        _savedAtMs = _board.NowMs;
+
+        // Only a save that was due by time starts the time anew: power cuts one interval apart would else save no progress.
+        if (SinceSaveMs >= (uint)_saveIntervalMs)
+            _savedAtMs = _board.NowMs;
     }
 
     private int UntilSaveMs()

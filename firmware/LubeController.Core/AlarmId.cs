@@ -44,4 +44,31 @@ public enum AlarmId
 
     /// <summary>The line of a single-line system did not stand vented within its time, so that its injectors are not recharged.</summary>
     LineNotVented = 13,
+
+    /// <summary>The pump's overload contact is on, or the pump is on without revolutions.</summary>
+    PumpOverload = 14,
+
+    /// <summary>An exception was caught in the main loop, and the board was restarted.</summary>
+    LogicFault = 15,
+
+    /// <summary>A scan came later than its limit.</summary>
+    ScanOverrun = 16,
+
+    /// <summary>The lubricant is colder than its limit.</summary>
+    LubricantCold = 17,
+
+    /// <summary>The supply voltage is below its limit.</summary>
+    SupplyLow = 18,
+
+    /// <summary>A block of the non-volatile memory other than the settings lost its check value.</summary>
+    StorageCorrupt = 19,
+
+    /// <summary>More restarts than set, or two power cuts closer than one save interval.</summary>
+    RestartUnexpected = 20,
+
+    /// <summary>Two sensors say what cannot both be true: pulses and volume, pulses and pressure, or shaft and machine running.</summary>
+    SensorsDisagree = 21,
+
+    /// <summary>The pressure transmitter's signal is outside what a working one gives, so that the pressure is not watched.</summary>
+    PressureSignalLost = 22,
 }

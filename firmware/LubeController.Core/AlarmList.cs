@@ -4,7 +4,7 @@ namespace LubeController.Core;
 /// The alarms at work. An alarm is <em>active</em> from the end of its delay on until the end of its delay off, and
 /// <em>stands</em> while it is active or latched. All state is durations and flags, so that it can be saved and compared.
 /// </summary>
-public sealed class AlarmList
+public sealed partial class AlarmList
 {
     private readonly bool[] _condition = new bool[AlarmTable.Count];
     private readonly int[] _sinceMs = new int[AlarmTable.Count];
@@ -12,8 +12,8 @@ public sealed class AlarmList
     private readonly ScanEvents _events;
     private int _active;
     private int _latched;
-    private int _unseen;
     private bool _switchFaultEndsDose;
+    private bool _protectionLost;
 
     internal AlarmList(Settings settings, ScanEvents events)
     {
@@ -24,19 +24,19 @@ public sealed class AlarmList
     /// <summary>One bit for each alarm that stands; bit number is the alarm.</summary>
     public int Standing => _active | _latched;
 
-    /// <summary>Whether any alarm waits to be acknowledged.</summary>
-    public bool AnyUnseen => _unseen != 0;
-
     /// <summary>Whether an interlock stands.</summary>
     public bool InterlockStands { get; private set; }
 
     /// <summary>Whether a dose-ending alarm stands.</summary>
     public bool DoseEndingStands { get; private set; }
 
+    /// <summary>Whether an alarm stands that holds the pump without ending the dose.</summary>
+    public bool HoldingStands { get; private set; }
+
     /// <summary>Whether an alarm of category failure stands.</summary>
     public bool FailureStands { get; private set; }
 
-    /// <summary>Whether an alarm of another category stands.</summary>
+    /// <summary>Whether an alarm of another category stands that is shown.</summary>
     public bool OtherStands { get; private set; }
 
     /// <summary>Whether an interlock or a dose-ending alarm stands.</summary>
@@ -51,16 +51,15 @@ public sealed class AlarmList
     /// <summary>Whether an alarm is latched.</summary>
     public bool IsLatched(AlarmId id) => (_latched & Bit(id)) != 0;
 
-    /// <summary>Whether an alarm waits to be acknowledged.</summary>
-    public bool IsUnseen(AlarmId id) => (_unseen & Bit(id)) != 0;
-
     /// <summary>How an alarm acts now; the switch fault ends doses only where it is the dose-ending switch.</summary>
     public AlarmAction ActionOf(AlarmId id) =>
         id == AlarmId.CycleSwitchFault && _switchFaultEndsDose ? AlarmAction.DoseEnding : AlarmTable.ActionOf(id);
 
-    /// <summary>Category of an alarm now, with the same exception.</summary>
+    /// <summary>Category of an alarm now, with the same exception, and that of sensors that disagree where protection is lost.</summary>
     public AlarmCategory CategoryOf(AlarmId id) =>
-        id == AlarmId.CycleSwitchFault && _switchFaultEndsDose ? AlarmCategory.Failure : AlarmTable.CategoryOf(id);
+        (id == AlarmId.CycleSwitchFault && _switchFaultEndsDose) || (id == AlarmId.SensorsDisagree && _protectionLost)
+            ? AlarmCategory.Failure
+            : AlarmTable.CategoryOf(id);
 
     internal void Advance(int elapsedMs)
     {
@@ -69,6 +68,9 @@ public sealed class AlarmList
             if (Waits(index))
                 _sinceMs[index] = Saturating.Add(_sinceMs[index], elapsedMs);
         }
+
+        if (_shelved != 0)
+            AdvanceShelving(elapsedMs);
     }
 
     /// <summary>Says whether the condition of an alarm is present now.</summary>
@@ -110,21 +112,24 @@ public sealed class AlarmList
         Summarise();
     }
 
+    internal void SetProtectionLost(bool lost)
+    {
+        if (_protectionLost == lost)
+            return;
+        _protectionLost = lost;
+        Summarise();
+    }
+
     /// <summary>Moves every alarm whose delay is over. Called once in each scan, after the conditions.</summary>
     internal void Settle()
     {
         for (int index = 0; index < AlarmTable.Count; index++)
-        {
-            if (!Waits(index) || _sinceMs[index] < DelayMs(index))
-                continue;
-            if (_condition[index])
-                Raise(index);
-            else
-                End(index);
-        }
+            SettleOne(index);
+        EndShelving();
     }
 
-    internal void Acknowledge() => _unseen = 0;
+    /// <summary>Moves one alarm if its delay is over, ahead of the others.</summary>
+    internal void Settle(AlarmId id) => SettleOne((int)id);
 
     /// <summary>Clears the latch of every alarm whose condition has ended.</summary>
     internal void ClearLatches()
@@ -143,7 +148,7 @@ public sealed class AlarmList
 
     internal int DeadlineMs()
     {
-        int deadline = Saturating.Never;
+        int deadline = ShelvingDeadlineMs();
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             if (Waits(index))
@@ -157,14 +162,15 @@ public sealed class AlarmList
     {
         _active = stream.Number(_active);
         _latched = stream.Number(_latched);
-        _unseen = stream.Number(_unseen);
         _switchFaultEndsDose = stream.Flag(_switchFaultEndsDose);
+        _protectionLost = stream.Flag(_protectionLost);
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             _condition[index] = stream.Flag(_condition[index]);
-            _sinceMs[index] = stream.Number(_sinceMs[index]);
+            _sinceMs[index] = stream.UpTo(_sinceMs[index], Waits(index) ? DelayMs(index) : 0);
         }
 
+        TransferLifecycle(stream);
         Summarise();
     }
 
@@ -174,6 +180,16 @@ public sealed class AlarmList
 
     private int DelayMs(int index) =>
         _settings[_condition[index] ? SettingField.DelayOn((AlarmId)index) : SettingField.DelayOff((AlarmId)index)];
+
+    private void SettleOne(int index)
+    {
+        if (!Waits(index) || _sinceMs[index] < DelayMs(index))
+            return;
+        if (_condition[index])
+            Raise(index);
+        else
+            End(index);
+    }
 
     private void Raise(int index)
     {
@@ -185,7 +201,7 @@ public sealed class AlarmList
             _latched |= bit;
         if (!stood || !wasActive)
         {
-            _unseen |= bit;
+            NoteRaised(index);
             _events.Add(ScanEvent.AlarmRaised, index, 0);
         }
 
@@ -201,21 +217,24 @@ public sealed class AlarmList
 
     private void Summarise()
     {
+        Show(0);
         InterlockStands = false;
+        HoldingStands = false;
         DoseEndingStands = false;
         FailureStands = false;
         OtherStands = false;
         int standing = Standing;
-        for (int index = 0; standing != 0; index++, standing >>= 1)
+        for (int index = 0; standing != 0 && index < AlarmTable.Count; index++, standing >>= 1)
         {
             if ((standing & 1) == 0)
                 continue;
             AlarmAction action = ActionOf((AlarmId)index);
             InterlockStands |= action == AlarmAction.Interlock;
             DoseEndingStands |= action == AlarmAction.DoseEnding;
+            HoldingStands |= action == AlarmAction.Holding;
             bool failure = CategoryOf((AlarmId)index) == AlarmCategory.Failure;
             FailureStands |= failure;
-            OtherStands |= !failure;
+            OtherStands |= !failure && (Hidden & (1 << index)) == 0;
         }
     }
 }

@@ -3,9 +3,9 @@ namespace LubeController.Core;
 /// <content>The phase table: what each event does in each phase. Its text stands in <c>firmware/PHASES.md</c>.</content>
 public sealed partial class Controller
 {
-    /// <summary>Rest runs on in every phase once a dose is completed; an interrupted dose waits for its restart delay instead.</summary>
+    /// <summary>Rest runs on in every phase, and where a turning shaft belies a machine said to stand, once a dose is completed; an interrupted dose waits for its restart delay instead.</summary>
     private bool RestCounts =>
-        !_dose.Pending && (_held.MachineRunning || !_settings.Is(SettingField.RestOnlyWhileRunning));
+        !_dose.Pending && (_held.MachineRunning || _shaft.IsContradicted || !_settings.Is(SettingField.RestOnlyWhileRunning));
 
     /// <summary>Whether the end of the rest would do anything in this phase.</summary>
     private bool RestMatters => Phase == Phase.Rest || (Phase == Phase.Failed && TriesAgain);
@@ -35,6 +35,7 @@ public sealed partial class Controller
         if (!_line.Chosen)
             _line.Clear();
         JudgeConditions();
+        ObeyHolding();
         JudgeDose();
         TakePresses();
         if (Phase == Phase.Prime && (!_primeButton.Held || _phaseMs >= _settings[SettingField.PrimeLimitMs]))
@@ -43,6 +44,8 @@ public sealed partial class Controller
             BeginDose(Phase == Phase.Failed);
         if (Phase == Phase.RetryPause && _phaseMs >= _settings[SettingField.RetryPauseMs])
             Enter(Phase.Dose);
+        if (Phase == Phase.OutputTest && (_phaseMs >= _settings[SettingField.OutputTestMs] || Alarms.FailureStands))
+            Enter(Phase.Stopped);
         JudgeRule();
         ObeyAlarms();
         if (_inputs.Stop && Phase != Phase.Stopped)
@@ -51,7 +54,7 @@ public sealed partial class Controller
 
     private void JudgeDose()
     {
-        if (Phase != Phase.Dose)
+        if (Phase != Phase.Dose || Alarms.HoldingStands)
             return;
         if (_settings.DoseMode == DoseMode.RunTime && _dose.IsComplete)
         {
@@ -111,8 +114,13 @@ public sealed partial class Controller
         bool doseRuns = Phase == Phase.Dose || Phase == Phase.RetryPause;
         bool interlocked = Alarms.InterlockStands && (doseRuns || Phase == Phase.Rest || Phase == Phase.Prime);
         bool doseEnds = doseRuns && (_doseFails || (Alarms.DoseEndingStands && !_trying));
+        // A reset out of failed leads to rest: from stopped that would take the operating stop off without a start.
         if (interlocked || doseEnds)
-            Enter(Phase.Failed);
+            Enter(Phase == Phase.Prime && _primeFrom == Phase.Stopped ? Phase.Stopped : Phase.Failed);
+
+        // New settings may make another switch the dose-ending one, and what stood for it stop the pump no more.
+        if (Phase == Phase.Failed && !Alarms.PumpStoppingStands)
+            EnterRestAfterFailure();
     }
 
     private void BeginDose(bool newTry)
@@ -174,6 +182,8 @@ public sealed partial class Controller
             Answer(Button.DoseNow, Phase == Phase.Rest && PumpMayStart);
         if (_primeButton.Sample(_inputs.Prime, debounceMs))
             Answer(Button.Prime, MayPrime);
+        if (_testButton.Sample(_inputs.OutputTest, debounceMs) && Phase != Phase.OutputTest)
+            Answer(Button.OutputTest, Phase == Phase.Stopped && !_inputs.Stop && !Alarms.FailureStands);
     }
 
     private bool MayPrime =>
@@ -200,6 +210,9 @@ public sealed partial class Controller
             case Button.DoseNow:
                 BeginDose(false);
                 break;
+            case Button.OutputTest:
+                Enter(Phase.OutputTest);
+                break;
             default:
                 _primeFrom = Phase;
                 _dose.ForgetPosition();
@@ -224,6 +237,8 @@ public sealed partial class Controller
             _dose.RenewPumpOn();
         _pressure.Renew();
         _line.Renew();
+        RenewPump();
+        RenewComparison();
         _rest.TrustRule();
         if (!_dose.Pending)
             _rest.Ask(_inputs);
@@ -289,6 +304,38 @@ public sealed partial class Controller
         Enter(Phase.Stopped);
     }
 
+    /// <summary>That the pump stands still only a running pump can show; the contact shows it all the time.</summary>
+    private void RenewPump()
+    {
+        bool still = _pump.IsStill;
+        _pump.Renew();
+        if (still && !_pump.IsOverloaded)
+            Alarms.EndAtOnce(AlarmId.PumpOverload);
+    }
+
+    /// <summary>That volume or pressure and pulses disagree only a running pump can show.</summary>
+    private void RenewComparison()
+    {
+        _compare.Renew();
+        if (!_shaft.IsContradicted)
+            Alarms.EndAtOnce(AlarmId.SensorsDisagree);
+    }
+
+    /// <summary>The output test has four parts of one length.</summary>
+    private int TestPartMs => _settings[SettingField.OutputTestMs] / 4;
+
+    private int TestPart => Phase == Phase.OutputTest ? SafeDivide.Quotient(_phaseMs, TestPartMs) : NoTest;
+
+    private int TestDeadlineMs => Saturating.Min(
+        Saturating.Remaining(_settings[SettingField.OutputTestMs], _phaseMs),
+        Saturating.Remaining((TestPart + 1) * TestPartMs, _phaseMs));
+
+    private void NoteAtPowerUp(AlarmId id)
+    {
+        TakeUp();
+        Alarms.Touch(id);
+    }
+
     private void PowerUpPhase()
     {
         _trying = false;
@@ -298,6 +345,8 @@ public sealed partial class Controller
             Phase = _primeFrom == Phase.Failed && !Alarms.PumpStoppingStands ? Phase.Rest : _primeFrom;
         if (Phase == Phase.Dose || Phase == Phase.RetryPause)
             Phase = Alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest;
+        if (Phase == Phase.OutputTest)
+            Phase = Phase.Stopped;
     }
 
     private void Enter(Phase next)
@@ -322,12 +371,16 @@ public sealed partial class Controller
     {
         switch (Phase)
         {
+            case Phase.Dose when _pumpHeld:
+                return Saturating.Never;
             case Phase.Dose when _line.Chosen:
                 return _line.PumpRuns ? Saturating.Min(_dose.DeadlineMs(), _line.DeadlineMs()) : _line.DeadlineMs();
             case Phase.Dose:
                 return _dose.DeadlineMs();
             case Phase.RetryPause:
                 return Saturating.Remaining(_settings[SettingField.RetryPauseMs], _phaseMs);
+            case Phase.OutputTest:
+                return Saturating.Min(TestDeadlineMs, RestDeadlineMs());
             case Phase.Prime:
                 return Saturating.Min(Saturating.Remaining(_settings[SettingField.PrimeLimitMs], _phaseMs), RestDeadlineMs());
             default:

@@ -7,8 +7,11 @@ public sealed partial class Controller
 
     private void TakeInputs()
     {
+        JudgeSupply();
+        _compare.Sample(_inputs.PumpRevolutions, _pressure.IsReached);
         bool ready = _readyMs == 0;
-        for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
+        bool believed = !Alarms.IsActive(AlarmId.SupplyLow);
+        for (int index = 0; believed && index < _settings[SettingField.SwitchCount]; index++)
         {
             SwitchEdge edge = _switches[index].Sample(_inputs.CycleSwitch(index), ready);
             if (edge != SwitchEdge.None)
@@ -21,6 +24,37 @@ public sealed partial class Controller
         _pressure.Sample(_inputs);
         _line.Sample();
         _shaft.Sample(_inputs.MachineRunning);
+        _pump.Sample(_inputs);
+    }
+
+    /// <summary>Nothing that a switch says under too low a supply is believed; afterwards its first level is a baseline.</summary>
+    private void JudgeSupply()
+    {
+        _supply.Sample(_inputs.SupplyMv, _settings.Is(SettingField.SupplyMeasured), _settings[SettingField.SupplyLimitMv], _settings[SettingField.SupplyHysteresisMv]);
+        Alarms.SetCondition(AlarmId.SupplyLow, _supply.IsLow);
+        Alarms.Settle(AlarmId.SupplyLow);
+        if (!Alarms.IsActive(AlarmId.SupplyLow))
+            return;
+        _readyMs = _settings[SettingField.ReadyDelayMs];
+        for (int index = 0; index < _switches.Length; index++)
+            _switches[index].Forget();
+    }
+
+    /// <summary>A dose that was held goes on as after an interruption: the line has to be pressurised anew.</summary>
+    private void ObeyHolding()
+    {
+        bool held = Alarms.HoldingStands;
+        if (held == _pumpHeld)
+            return;
+        _pumpHeld = held;
+        if (Phase != Phase.Dose)
+            return;
+        if (held)
+            _line.Interrupt();
+        else if (_line.Chosen)
+            _line.Begin();
+        if (!held)
+            AllowFirstPulse();
     }
 
     private void JudgeEdge(int index, SwitchEdge edge)
@@ -47,10 +81,21 @@ public sealed partial class Controller
             Alarms.Touch(AlarmId.PulseWhileIdle);
         else if (edge == SwitchEdge.On)
             TellOthers(index);
+        if (edge == SwitchEdge.On)
+            Compare(index);
         if (index == _settings.DoseEndingIndex)
             UseEdge(index, idle);
         else
             Events.Add(ScanEvent.PulseSeen, index, 0);
+    }
+
+    private void Compare(int index)
+    {
+        bool pumpOn = _outputs.Pump;
+        if (index == _settings.DoseEndingIndex && _compare.HearCycle(pumpOn))
+            Events.Add(ScanEvent.SensorsDisagree, SensorComparison.ByVolume, _compare.VolumePercent);
+        if (pumpOn && _compare.HearPulse(_pressure.IsReached))
+            Events.Add(ScanEvent.SensorsDisagree, SensorComparison.ByPressure, 0);
     }
 
     private void UseEdge(int index, bool idle)
@@ -119,9 +164,27 @@ public sealed partial class Controller
         Alarms.SetCondition(AlarmId.ShaftSignalLost, _shaft.IsLost);
         Alarms.SetCondition(AlarmId.LubricationOverdue, _overdueMs >= _settings[SettingField.OverdueMs]);
         Alarms.SetCondition(AlarmId.SettingsInvalid, !_settingsValid);
+        JudgeComparisons();
+        Alarms.SetCondition(AlarmId.PumpOverload, _pump.IsOverloaded || _pump.IsStill);
+        _warmth.Sample(_inputs.TemperatureDeciC, _settings.Is(SettingField.ColdJudged), _settings[SettingField.ColdLimitDeciC], _settings[SettingField.ColdHysteresisDeciC]);
+        Alarms.SetCondition(AlarmId.LubricantCold, _warmth.IsLow);
+        if (_inputs.ScanLate && !_held.ScanLate)
+            Alarms.Touch(AlarmId.ScanOverrun);
         if (!_dose.Pending)
             _rest.Ask(_inputs);
         JudgeRule();
+    }
+
+    /// <summary>Where a pressure that is watched against its limit cannot be believed, nothing protects the line.</summary>
+    private void JudgeComparisons()
+    {
+        bool shaft = _shaft.IsContradicted;
+        if (shaft && !_shaftWasContradicted)
+            Events.Add(ScanEvent.SensorsDisagree, SensorComparison.ByShaft, 0);
+        _shaftWasContradicted = shaft;
+        Alarms.SetProtectionLost(_compare.PressureWrong && _settings.Is(SettingField.PressureTransmitterFitted));
+        Alarms.SetCondition(AlarmId.SensorsDisagree, shaft || _compare.VolumeWrong || _compare.PressureWrong);
+        Alarms.SetCondition(AlarmId.PressureSignalLost, _pressure.IsLost);
     }
 
     private void JudgeRule()

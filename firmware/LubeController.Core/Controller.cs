@@ -12,7 +12,7 @@ namespace LubeController.Core;
 /// </remarks>
 public sealed partial class Controller
 {
-    private const int StateMark = 0x4C430102;
+    private const int StateMark = 0x4C430104;
 
     /// <summary>Mark, length and check value.</summary>
     private const int HeaderLength = 12;
@@ -20,6 +20,7 @@ public sealed partial class Controller
     private const int LongestState = 4096;
     private const int NotMeasured = -1;
     private const int LampHalfPeriodMs = 250;
+    private const int NoTest = -1;
 
     private readonly Inputs _inputs;
     private readonly Outputs _outputs;
@@ -36,12 +37,22 @@ public sealed partial class Controller
     private readonly PressButton _resetButton = new PressButton();
     private readonly PressButton _doseNowButton = new PressButton();
     private readonly PressButton _primeButton = new PressButton();
+    private readonly PressButton _testButton = new PressButton();
     private readonly PressureWatch _pressure;
     private readonly ShaftWatch _shaft;
     private readonly RestClock _rest;
     private readonly DoseProgress _dose;
     private readonly PressureDose _line;
+    private readonly PumpWatch _pump;
+    private readonly SensorComparison _compare;
+    private readonly RestartCount _restarts;
+    private readonly LimitWatch _supply = new LimitWatch();
+    private readonly LimitWatch _warmth = new LimitWatch();
 
+    private bool _restored;
+    private bool _eventsTold;
+    private bool _pumpHeld;
+    private bool _shaftWasContradicted;
     private bool _settingsValid;
     private Phase _primeFrom;
     private bool _trying;
@@ -78,6 +89,9 @@ public sealed partial class Controller
         _rest = new RestClock(_settings, rule);
         _dose = new DoseProgress(_settings);
         _line = new PressureDose(_settings, _pressure, Events);
+        _pump = new PumpWatch(_settings);
+        _compare = new SensorComparison(_settings);
+        _restarts = new RestartCount(_settings);
         for (int index = 0; index < _switches.Length; index++)
             _switches[index] = new CycleSwitch(_settings, index);
         UseSettings(settings);
@@ -122,7 +136,7 @@ public sealed partial class Controller
     /// <summary>Doses that began without known position and so gave up to one cycle more than set, saturating.</summary>
     public int OpenedCounts => _dose.OpenedCounts;
 
-    /// <summary>Bytes that <see cref="SaveState"/> writes; 0 where a rule's state is longer than can be kept, so that none is ever saved.</summary>
+    /// <summary>Bytes that <see cref="SaveState(byte[])"/> writes; 0 where a rule's state is longer than can be kept, so that none is ever saved.</summary>
     public int StateLength { get; }
 
     /// <summary>The refusals of the settings handed over last.</summary>
@@ -143,6 +157,12 @@ public sealed partial class Controller
     /// <summary>Highest transmitter reading, millibar, up to which nothing changes.</summary>
     public int QuietPressureHighMbar => _pressure.QuietHighMbar;
 
+    /// <summary>Lowest supply voltage, millivolts, down to which nothing changes.</summary>
+    public int QuietSupplyLowMv => _supply.QuietLow;
+
+    /// <summary>Highest supply voltage, millivolts, up to which nothing changes.</summary>
+    public int QuietSupplyHighMv => _supply.QuietHigh;
+
     /// <summary>Accepted edges of a cycle switch, saturating.</summary>
     public int PulsesOf(int index) => _switches[index].Pulses;
 
@@ -153,6 +173,7 @@ public sealed partial class Controller
     /// <returns>Whether they were accepted; <see cref="SettingsCheck"/> tells why not.</returns>
     public bool UseSettings(Settings settings)
     {
+        PassQuietTime();
         _settingsValid = _check.Accepts(settings, _hasRule);
         if (_settingsValid)
             _settings.CopyFrom(settings);
@@ -168,8 +189,9 @@ public sealed partial class Controller
         int elapsedMs = passed > int.MaxValue ? int.MaxValue : (int)passed;
         _lastMs = nowMs;
         _clockKnown = true;
-        if (Events.Count != 0)
+        if (_eventsTold && Events.Count != 0)
             Events.Clear();
+        _eventsTold = true;
 
         int pulses = _inputs.ShaftPulses;
         _quietMs = Saturating.Add(_quietMs, elapsedMs);
@@ -178,6 +200,7 @@ public sealed partial class Controller
         if (_quietMs < _deadlineMs && _quietPulses < _deadlinePulses && InputsQuiet())
         {
             _held.PressureMbar = _inputs.PressureMbar;
+            _held.SupplyMv = _inputs.SupplyMv;
             return;
         }
 
@@ -188,40 +211,6 @@ public sealed partial class Controller
         Drive();
         _held.CopyFrom(_inputs);
         PlanNext();
-    }
-
-    /// <summary>Writes the whole state.</summary>
-    /// <param name="buffer">At least <see cref="StateLength"/> bytes.</param>
-    /// <returns>Bytes written, or 0 where the buffer is too short or a rule hands through another length than at first.</returns>
-    public int SaveState(byte[] buffer)
-    {
-        PassQuietTime();
-        _stream.Open(buffer, true);
-        Transfer();
-        int length = _stream.Position;
-        if (!_stream.Fits || (StateLength != NotMeasured && length != StateLength))
-            return 0;
-        _stream.Seal(HeaderLength, length);
-        return length;
-    }
-
-    /// <summary>Reads a state that <see cref="SaveState"/> wrote, and goes on exactly from there. After a power cut, call <see cref="PowerUp"/> next.</summary>
-    /// <returns>False, with nothing changed, where the buffer holds no whole state of this core and rule.</returns>
-    public bool RestoreState(byte[] buffer)
-    {
-        if (StateLength == 0 || buffer.Length < StateLength)
-            return false;
-        _stream.Open(buffer, false);
-        bool ours = _stream.Number(0) == StateMark && _stream.Number(0) == StateLength;
-        if (!ours || !_stream.SealHolds(HeaderLength, StateLength))
-            return false;
-        _stream.Open(buffer, false);
-        Transfer();
-        _quietMs = 0;
-        _quietPulses = 0;
-        _clockKnown = false;
-        _deadlineMs = 0;
-        return true;
     }
 
     /// <summary>
@@ -242,14 +231,21 @@ public sealed partial class Controller
         _resetButton.Forget();
         _doseNowButton.Forget();
         _primeButton.Forget();
+        _testButton.Forget();
         _pressure.Forget();
+        _pump.Forget();
         _shaft.PowerUp();
         _outputs.MakeSafe();
         PowerUpPhase();
+        if (_restored && _restarts.Add())
+            NoteAtPowerUp(AlarmId.RestartUnexpected);
+        _restored = false;
     }
 
     private bool InputsQuiet() =>
         _inputs.Levels == _held.Levels
+        && _inputs.PumpRevolutions == 0
+        && _supply.IsQuiet(_inputs.SupplyMv)
         && _inputs.TemperatureDeciC == _held.TemperatureDeciC
         && _inputs.PressureMbar >= _pressure.QuietLowMbar
         && _inputs.PressureMbar <= _pressure.QuietHighMbar;
@@ -282,12 +278,14 @@ public sealed partial class Controller
             _dose.Advance(elapsedMs);
         for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
             _switches[index].Advance(elapsedMs, doseRuns);
-        _line.Advance(elapsedMs, _outputs.Pump, Phase == Phase.Dose);
+        _line.Advance(elapsedMs, _outputs.Pump, Phase == Phase.Dose && !_pumpHeld);
         AdvanceInputs(elapsedMs, doseRuns);
         _shaft.Advance(elapsedMs, pulses, _quietPulseAgeMs, wasRunning);
         Alarms.Advance(elapsedMs);
         _phaseMs = Saturating.Add(_phaseMs, elapsedMs);
-        _readyMs = _readyMs > elapsedMs ? _readyMs - elapsedMs : 0;
+        _restarts.Advance(elapsedMs);
+        if (!Alarms.IsActive(AlarmId.SupplyLow))
+            _readyMs = _readyMs > elapsedMs ? _readyMs - elapsedMs : 0;
         _pumpOffMs = _outputs.Pump ? 0 : Saturating.Add(_pumpOffMs, elapsedMs);
         if (Alarms.AnyUnseen)
             _lampMs = (_lampMs + (elapsedMs % (2 * LampHalfPeriodMs))) % (2 * LampHalfPeriodMs);
@@ -302,13 +300,16 @@ public sealed partial class Controller
         _resetButton.Advance(elapsedMs);
         _doseNowButton.Advance(elapsedMs);
         _primeButton.Advance(elapsedMs);
+        _testButton.Advance(elapsedMs);
         _pressure.Advance(elapsedMs, doseRuns);
+        _pump.Advance(elapsedMs, _outputs.Pump);
+        _compare.Advance(elapsedMs, _outputs.Pump);
     }
 
     private void Drive()
     {
         bool doses = Phase == Phase.Dose && (!_line.Chosen || _line.PumpRuns);
-        _outputs.Pump = (doses || Phase == Phase.Prime) && !Alarms.InterlockStands;
+        _outputs.Pump = (doses || Phase == Phase.Prime) && !Alarms.InterlockStands && !Alarms.HoldingStands;
         if (_outputs.Pump)
         {
             _pumpOffMs = 0;
@@ -321,7 +322,18 @@ public sealed partial class Controller
         _outputs.Warning = Alarms.OtherStands || Phase == Phase.Stopped || Phase == Phase.Prime;
         if (!Alarms.AnyUnseen)
             _lampMs = 0;
-        _outputs.Lamp = Alarms.AnyUnseen ? _lampMs < LampHalfPeriodMs : Alarms.Standing != 0;
+        _outputs.Lamp = Alarms.AnyUnseen ? _lampMs < LampHalfPeriodMs : Alarms.AnyShown;
+        if (Phase == Phase.OutputTest)
+            DriveTest();
+    }
+
+    /// <summary>Relay dropped; warning; lamp; all three energised.</summary>
+    private void DriveTest()
+    {
+        int part = TestPart;
+        _outputs.HealthyRelay = part != 0;
+        _outputs.Warning = part == 1 || part == 3;
+        _outputs.Lamp = part == 2 || part == 3;
     }
 
     private void PlanNext()
@@ -330,11 +342,12 @@ public sealed partial class Controller
         int deadline = Saturating.Min(PhaseDeadlineMs(), Alarms.DeadlineMs());
         for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
             deadline = Saturating.Min(deadline, _switches[index].DeadlineMs(_readyMs == 0, doseRuns));
-        if (_readyMs > 0)
+        if (_readyMs > 0 && !Alarms.IsActive(AlarmId.SupplyLow))
             deadline = Saturating.Min(deadline, _readyMs);
         deadline = Saturating.Min(deadline, InputDeadlineMs());
         deadline = Saturating.Min(deadline, _pressure.DeadlineMs(doseRuns));
         deadline = Saturating.Min(deadline, _shaft.DeadlineMs(_held.MachineRunning));
+        deadline = Saturating.Min(deadline, _pump.DeadlineMs(_outputs.Pump));
         if (!StandsStill && _overdueMs < _settings[SettingField.OverdueMs])
             deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.OverdueMs], _overdueMs));
         if (Alarms.AnyUnseen)
@@ -355,41 +368,7 @@ public sealed partial class Controller
         deadline = Saturating.Min(deadline, _acknowledgeButton.DeadlineMs(buttons));
         deadline = Saturating.Min(deadline, _resetButton.DeadlineMs(buttons));
         deadline = Saturating.Min(deadline, _doseNowButton.DeadlineMs(buttons));
-        return Saturating.Min(deadline, _primeButton.DeadlineMs(buttons));
-    }
-
-    private void Transfer()
-    {
-        _stream.Number(StateMark);
-        _stream.Number(StateLength);
-        _stream.Number(0);
-        Phase = (Phase)_stream.Number((int)Phase);
-        _primeFrom = (Phase)_stream.Number((int)_primeFrom);
-        _trying = _stream.Flag(_trying);
-        _afterFailure = _stream.Flag(_afterFailure);
-        _readyMs = _stream.Number(_readyMs);
-        _phaseMs = _stream.Number(_phaseMs);
-        _pumpOffMs = _stream.Number(_pumpOffMs);
-        _overdueMs = _stream.Number(_overdueMs);
-        _lampMs = _stream.Number(_lampMs);
-        DosesCompleted = _stream.Number(DosesCompleted);
-        PressesRefused = _stream.Number(PressesRefused);
-        _held.Transfer(_stream);
-        _outputs.Transfer(_stream);
-        Alarms.Transfer(_stream);
-        for (int index = 0; index < _switches.Length; index++)
-            _switches[index].Transfer(_stream);
-        _low.Transfer(_stream);
-        _empty.Transfer(_stream);
-        _startButton.Transfer(_stream);
-        _acknowledgeButton.Transfer(_stream);
-        _resetButton.Transfer(_stream);
-        _doseNowButton.Transfer(_stream);
-        _primeButton.Transfer(_stream);
-        _pressure.Transfer(_stream);
-        _shaft.Transfer(_stream);
-        _dose.Transfer(_stream);
-        _line.Transfer(_stream);
-        _rest.Transfer(_stream);
+        deadline = Saturating.Min(deadline, _primeButton.DeadlineMs(buttons));
+        return Saturating.Min(deadline, _testButton.DeadlineMs(buttons));
     }
 }

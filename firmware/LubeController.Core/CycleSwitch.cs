@@ -66,6 +66,11 @@ internal sealed class CycleSwitch
         }
     }
 
+    /// <summary>Beyond it the timer changes nothing, whatever allowance and retries are yet to come.</summary>
+    private int LastLimitMs => Saturating.Add(
+        Saturating.Add(_allowanceMs, _settings[SettingField.FirstPulseAllowanceMs]),
+        (_settings.OfSwitch(_index, SettingField.SwitchRetries) + 1) * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs));
+
     /// <summary>Whether the present timeout is over.</summary>
     public bool TimeoutOver => IsJudged && _timerMs >= LimitMs;
 
@@ -179,21 +184,23 @@ internal sealed class CycleSwitch
 
     public void Transfer(StateStream stream)
     {
-        _input.Transfer(stream);
-        _sinceOnMs = stream.Number(_sinceOnMs);
-        _sinceOffMs = stream.Number(_sinceOffMs);
-        _timerMs = stream.Number(_timerMs);
+        int shortest = _settings[SettingField.MinPulseIntervalMs];
+        int chatter = _settings[SettingField.ChatterChanges];
+        _input.Transfer(stream, DebounceMs);
+        _sinceOnMs = stream.UpTo(_sinceOnMs, shortest);
+        _sinceOffMs = stream.UpTo(_sinceOffMs, shortest);
+        _timerMs = stream.UpTo(_timerMs, LastLimitMs);
         _allowanceMs = stream.Number(_allowanceMs);
-        _lastRaw = stream.Flag(_lastRaw);
-        _changes = stream.Number(_changes);
-        _windowMs = stream.Number(_windowMs);
-        Pulses = stream.Number(Pulses);
+        _lastRaw = stream.FlagIf(chatter > 0, _lastRaw);
+        _changes = stream.UpTo(_changes, chatter);
+        _windowMs = stream.NumberIf(chatter > 0, _windowMs);
+        Pulses = stream.Counter(Pulses);
         RetriesUsed = stream.Number(RetriesUsed);
         Chatters = stream.Flag(Chatters);
         ProvedWrong = stream.Flag(ProvedWrong);
         Distrusted = stream.Flag(Distrusted);
         for (int index = 0; index < _othersPulses.Length; index++)
-            _othersPulses[index] = stream.Number(_othersPulses[index]);
+            _othersPulses[index] = stream.UpTo(_othersPulses[index], _settings[SettingField.WitnessPulses]);
     }
 
     private bool WindowRuns => _changes > 0 || Chatters;

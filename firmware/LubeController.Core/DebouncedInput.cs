@@ -50,12 +50,12 @@ internal sealed class DebouncedInput
     public int DeadlineMs(int debounceMs) =>
         Waits ? Saturating.Remaining(debounceMs, _rawForMs) : Saturating.Never;
 
-    public void Transfer(StateStream stream)
+    public void Transfer(StateStream stream, int debounceMs)
     {
         _sampled = stream.Flag(_sampled);
-        _raw = stream.Flag(_raw);
-        _rawForMs = stream.Number(_rawForMs);
-        Level = stream.Flag(Level);
+        _raw = stream.FlagIf(_sampled, _raw);
+        _rawForMs = stream.UpTo(_rawForMs, Waits ? debounceMs : 0);
+        Level = stream.FlagIf(Known, Level);
         Known = stream.Flag(Known);
     }
 }

@@ -116,10 +116,10 @@ internal sealed class DoseProgress
     public void Transfer(StateStream stream)
     {
         Pending = stream.Flag(Pending);
-        Edges = stream.Number(Edges);
-        PumpOnMs = stream.Number(PumpOnMs);
+        Edges = stream.NumberIf(_settings.DoseMode == DoseMode.Cycles, Edges);
+        PumpOnMs = stream.UpTo(PumpOnMs, _settings[SettingField.DoseLimitMs]);
         PositionKnown = stream.Flag(PositionKnown);
-        OpenedCounts = stream.Number(OpenedCounts);
+        OpenedCounts = stream.Counter(OpenedCounts);
         _credit = stream.Number(_credit);
     }
 }

@@ -19,6 +19,9 @@ public sealed class Inputs
     private const int ResetBit = 1 << 15;
     private const int DoseNowBit = 1 << 16;
     private const int PrimeBit = 1 << 17;
+    private const int OverloadBit = 1 << 18;
+    private const int OutputTestBit = 1 << 19;
+    private const int ScanLateBit = 1 << 20;
 
     /// <summary>All digital levels in one word.</summary>
     public int Levels { get; private set; } = RunningBit;
@@ -53,11 +56,29 @@ public sealed class Inputs
     /// <summary>Prime button, held to run.</summary>
     public bool Prime { get => Is(PrimeBit); set => Put(PrimeBit, value); }
 
+    /// <summary>Overload contact of the pump's motor.</summary>
+    public bool PumpOverload { get => Is(OverloadBit); set => Put(OverloadBit, value); }
+
+    /// <summary>Output test button.</summary>
+    public bool OutputTest { get => Is(OutputTestBit); set => Put(OutputTestBit, value); }
+
+    /// <summary>Told by the main loop: this scan comes later than allowed.</summary>
+    public bool ScanLate { get => Is(ScanLateBit); set => Put(ScanLateBit, value); }
+
     /// <summary>Shaft pulses since the last scan, from a counter with a minimum pulse width; 0 or more.</summary>
     public int ShaftPulses { get; set; }
 
     /// <summary>Milliseconds since the last of <see cref="ShaftPulses"/>; means nothing where there are none.</summary>
     public int ShaftPulseAgeMs { get; set; }
+
+    /// <summary>Revolutions of the pump since the last scan; 0 or more. Any makes the scan one that decides.</summary>
+    public int PumpRevolutions { get; set; }
+
+    /// <summary>Milliseconds since the last of <see cref="PumpRevolutions"/>; means nothing where there are none.</summary>
+    public int PumpRevolutionAgeMs { get; set; }
+
+    /// <summary>Supply voltage, ripple filtered out, millivolts.</summary>
+    public int SupplyMv { get; set; } = 24000;
 
     /// <summary>Line pressure from a transmitter, millibar gauge.</summary>
     public int PressureMbar { get; set; }
@@ -77,15 +98,23 @@ public sealed class Inputs
         Levels = other.Levels;
         ShaftPulses = other.ShaftPulses;
         ShaftPulseAgeMs = other.ShaftPulseAgeMs;
+        PumpRevolutions = other.PumpRevolutions;
+        PumpRevolutionAgeMs = other.PumpRevolutionAgeMs;
+        SupplyMv = other.SupplyMv;
         PressureMbar = other.PressureMbar;
         TemperatureDeciC = other.TemperatureDeciC;
     }
 
-    internal void Transfer(StateStream stream)
+    /// <param name="stream">The stream.</param>
+    /// <param name="allMatter">Whether somebody looks at all of the held inputs; if not, the core looks at two levels of them.</param>
+    internal void Transfer(StateStream stream, bool allMatter)
     {
-        Levels = stream.Number(Levels);
-        PressureMbar = stream.Number(PressureMbar);
-        TemperatureDeciC = stream.Number(TemperatureDeciC);
+        int matter = allMatter ? Levels : Levels & (RunningBit | ScanLateBit);
+        int levels = stream.Number(stream.IsComparing ? matter : Levels);
+        Levels = stream.IsComparing ? Levels : levels;
+        SupplyMv = stream.NumberIf(allMatter, SupplyMv);
+        PressureMbar = stream.NumberIf(allMatter, PressureMbar);
+        TemperatureDeciC = stream.NumberIf(allMatter, TemperatureDeciC);
     }
 
     private bool Is(int bit) => (Levels & bit) != 0;

@@ -20,4 +20,7 @@ public enum Phase
 
     /// <summary>A pump-stopping failure stands; only reset leaves it, unless new tries are set.</summary>
     Failed = 5,
+
+    /// <summary>Healthy relay, warning output and lamp are moved in turn, for the test of the wiring; the pump is off.</summary>
+    OutputTest = 6,
 }

@@ -31,9 +31,9 @@ internal sealed class PressButton
 
     public int DeadlineMs(int debounceMs) => _input.DeadlineMs(debounceMs);
 
-    public void Transfer(StateStream stream)
+    public void Transfer(StateStream stream, int debounceMs)
     {
-        _input.Transfer(stream);
+        _input.Transfer(stream, debounceMs);
         _armed = stream.Flag(_armed);
         Held = stream.Flag(Held);
     }

@@ -156,10 +156,10 @@ internal sealed class PressureDose
     public void Transfer(StateStream stream)
     {
         Step = (DoseStep)stream.Number((int)Step);
-        Cycles = stream.Number(Cycles);
-        _heldMs = stream.Number(_heldMs);
-        _ventingMs = stream.Number(_ventingMs);
-        _fallenMs = stream.Number(_fallenMs);
+        Cycles = stream.UpTo(Cycles, _settings[SettingField.PressureCycles]);
+        _heldMs = stream.UpTo(_heldMs, _settings[SettingField.HoldMs]);
+        _ventingMs = stream.UpTo(_ventingMs, _settings[SettingField.VentLimitMs]);
+        _fallenMs = stream.UpTo(_fallenMs, _settings[SettingField.VentMs]);
     }
 
     private bool Start()

@@ -25,6 +25,9 @@ internal sealed class PressureWatch
     /// <summary>Whether the line of a single-line system is vented; false while it is not known.</summary>
     public bool IsFallen { get; private set; }
 
+    /// <summary>Whether the transmitter's reading is none that a working one gives (NAMUR NE 43: below 3.6 mA or above 21 mA; from memory).</summary>
+    public bool IsLost { get; private set; }
+
     /// <summary>Whether everything that a dose by pressure goes by has shown something since power-up.</summary>
     public bool IsKnown { get; private set; }
 
@@ -38,6 +41,14 @@ internal sealed class PressureWatch
     public bool IsMissing => Judges && _missingMs >= _settings[SettingField.PressureMissingMs];
 
     private bool Judges => _settings[SettingField.PressureMissingMs] > 0;
+
+    private int SpanMbar => _settings[SettingField.PressureSpanMbar];
+
+    /// <summary>3.6 mA: a fortieth of the span below zero.</summary>
+    private int LowestMbar => SpanMbar == 0 ? int.MinValue : -(SpanMbar / 40);
+
+    /// <summary>21 mA: a sixteenth of the span above it.</summary>
+    private int HighestMbar => SpanMbar == 0 ? int.MaxValue : SpanMbar + (SpanMbar / 16);
 
     private int DebounceMs => _settings[SettingField.PressureDebounceMs];
 
@@ -72,6 +83,7 @@ internal sealed class PressureWatch
         IsOver = on && use == PressureSwitchUse.Limit;
         IsKnown = !bySwitch || _switch.Known;
         IsFallen = IsKnown && !(bySwitch && on);
+        IsLost = false;
         if (byTransmitter)
             SampleTransmitter(inputs.PressureMbar);
         if (IsReached)
@@ -88,14 +100,15 @@ internal sealed class PressureWatch
 
     public void Transfer(StateStream stream)
     {
-        _switch.Transfer(stream);
-        _missingMs = stream.Number(_missingMs);
+        _switch.Transfer(stream, DebounceMs);
+        _missingMs = stream.UpTo(_missingMs, _settings[SettingField.PressureMissingMs]);
         IsReached = stream.Flag(IsReached);
         IsOver = stream.Flag(IsOver);
         IsFallen = stream.Flag(IsFallen);
         IsKnown = stream.Flag(IsKnown);
-        QuietLowMbar = stream.Number(QuietLowMbar);
-        QuietHighMbar = stream.Number(QuietHighMbar);
+        IsLost = stream.Flag(IsLost);
+        QuietLowMbar = stream.Counter(QuietLowMbar);
+        QuietHighMbar = stream.Counter(QuietHighMbar);
     }
 
     private void SampleTransmitter(int pressureMbar)
@@ -103,6 +116,9 @@ internal sealed class PressureWatch
         int limit = _settings[SettingField.PressureLimitMbar];
         int vented = _settings[SettingField.PressureVentedMbar];
         IsOver |= pressureMbar > limit;
+        int lowest = LowestMbar;
+        int highest = HighestMbar;
+        IsLost = pressureMbar < lowest || pressureMbar > highest;
         IsFallen &= pressureMbar <= vented;
         if (_settings.RestMode == RestMode.Rule)
         {
@@ -116,6 +132,12 @@ internal sealed class PressureWatch
         QuietHighMbar = int.MaxValue;
         Narrow(pressureMbar, _settings[SettingField.PressureReachedMbar]);
         Narrow(pressureMbar, limit + 1);
+        if (SpanMbar > 0)
+        {
+            Narrow(pressureMbar, lowest);
+            Narrow(pressureMbar, highest + 1);
+        }
+
         if (_settings.DoseMode == DoseMode.Pressure)
             Narrow(pressureMbar, vented + 1);
     }

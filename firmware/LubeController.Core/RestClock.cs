@@ -24,6 +24,27 @@ internal sealed class RestClock
     /// <summary>Whether the user's rule threw or answered out of range; the fallback time decides until <see cref="TrustRule"/>.</summary>
     public bool RuleFailed { get; private set; }
 
+    private bool CountsShaft => _settings.RestMode == RestMode.Shaft || _settings.RestMode == RestMode.Either;
+
+    /// <summary>Beyond it the time rested changes nothing.</summary>
+    private int LastLimitMs
+    {
+        get
+        {
+            switch (_settings.RestMode)
+            {
+                case RestMode.Shaft:
+                    return _settings[SettingField.RestFallbackMs];
+                case RestMode.Rule:
+                    int longest = _settings[SettingField.RuleLongestRestMs];
+                    int fallback = _settings[SettingField.RestFallbackMs];
+                    return longest > fallback ? longest : fallback;
+                default:
+                    return _settings[SettingField.RestMs];
+            }
+        }
+    }
+
     private bool RuleAtWork => _rule != null && !RuleFailed && _settings.RestMode == RestMode.Rule;
 
     /// <summary>Starts a full rest.</summary>
@@ -131,8 +152,8 @@ internal sealed class RestClock
 
     public void Transfer(StateStream stream)
     {
-        _elapsedMs = stream.Number(_elapsedMs);
-        _pulses = stream.Number(_pulses);
+        _elapsedMs = stream.UpTo(_elapsedMs, LastLimitMs);
+        _pulses = stream.UpTo(_pulses, CountsShaft ? _settings.RestShaftPulses : 0);
         RuleFailed = stream.Flag(RuleFailed);
 
         // The rule's last answers are no state: it is asked again in the next scan, and when it was asked does not matter.

@@ -47,6 +47,27 @@ public enum ScanEvent
 
     /// <summary>A dose by pressure took its next step; subject is the step, detail the pressure cycles counted so far.</summary>
     DoseStepTaken = 14,
+
+    /// <summary>An alarm is suppressed by design; subject is the alarm, detail the alarms it follows from, one bit each.</summary>
+    AlarmSuppressed = 15,
+
+    /// <summary>An alarm is suppressed no more; subject is the alarm.</summary>
+    SuppressionEnded = 16,
+
+    /// <summary>An alarm was shelved; subject is the alarm, detail the time in milliseconds.</summary>
+    AlarmShelved = 17,
+
+    /// <summary>Shelving ended, by a person or by its time; subject is the alarm.</summary>
+    ShelvingEnded = 18,
+
+    /// <summary>An alarm was taken out of service; subject is the alarm.</summary>
+    TakenOutOfService = 19,
+
+    /// <summary>An alarm was put into service again; subject is the alarm.</summary>
+    PutIntoService = 20,
+
+    /// <summary>Two sensors were found to disagree; subject is 1 for volume and pulses, 2 for pressure and pulses, 3 for shaft and machine running, detail for volume the per cent pumped.</summary>
+    SensorsDisagree = 21,
 }
 
 /// <summary>Buttons as they appear in <see cref="ScanEvents"/>.</summary>
@@ -66,6 +87,9 @@ public enum Button
 
     /// <summary>Prime.</summary>
     Prime = 4,
+
+    /// <summary>Output test.</summary>
+    OutputTest = 5,
 }
 
 /// <summary>The events of the latest scan, in order. A list of fixed length made once; what does not fit is counted.</summary>

@@ -59,7 +59,35 @@ public static class SettingField
     public const int PressureCycles = 49;
     public const int VentValveNormallyOpen = 50;
 
-    public const int Switches = 51;
+    public const int OverloadFitted = 51;
+    public const int OverloadInverted = 52;
+    public const int OverloadDebounceMs = 53;
+    public const int PumpRevolutionsFitted = 54;
+    public const int RevolutionMissingMs = 55;
+    public const int SupplyMeasured = 56;
+    public const int SupplyLimitMv = 57;
+    public const int SupplyHysteresisMv = 58;
+    public const int ColdJudged = 59;
+    public const int ColdLimitDeciC = 60;
+    public const int ColdHysteresisDeciC = 61;
+    public const int OutputTestMs = 62;
+    public const int RestartsMost = 63;
+    public const int RestartWindowMs = 64;
+    public const int ScanLimitMs = 65;
+
+    public const int ShelveLongestMs = 66;
+
+    public const int RunDownMs = 67;
+    public const int PulsesShowPressure = 68;
+    public const int PressurePulses = 69;
+    public const int PressureSpanMbar = 70;
+    public const int DividerCycleMm3 = 71;
+    public const int PumpRevolutionMm3 = 72;
+    public const int PumpFlowMm3PerMinute = 73;
+    public const int VolumeTolerancePercent = 74;
+    public const int VolumeWindow = 75;
+
+    public const int Switches = 76;
     public const int PerSwitch = 4;
     public const int SwitchDebounceMs = 0;
     public const int SwitchTimeoutMs = 1;

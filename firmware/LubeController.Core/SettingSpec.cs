@@ -29,6 +29,18 @@ public enum SettingUnit
 
     /// <summary>One of <see cref="SettingSpec.Choices"/>, by index.</summary>
     Choice = 8,
+
+    /// <summary>Millivolts.</summary>
+    Millivolt = 9,
+
+    /// <summary>Cubic millimetres.</summary>
+    CubicMillimetre = 10,
+
+    /// <summary>Cubic millimetres per minute.</summary>
+    CubicMillimetrePerMinute = 11,
+
+    /// <summary>Tenths of a kelvin, of a temperature difference.</summary>
+    DeciKelvin = 12,
 }
 
 /// <summary>Name, unit, range and preset of one setting. Immutable.</summary>

@@ -34,6 +34,8 @@ public static class SettingTable
         MakeRest(specs);
         MakeSensors(specs);
         MakeVenting(specs);
+        MakePlatform(specs);
+        MakeComparisons(specs);
         for (int index = 0; index < Inputs.MaxCycleSwitches; index++)
             MakeSwitch(specs, index);
         for (int index = 0; index < AlarmTable.Count; index++)
@@ -117,6 +119,39 @@ public static class SettingTable
         specs[SettingField.VentValveNormallyOpen] = Flag("vent-valve-normally-open", 1, "Whether the vent valve is open without power, so that its output closes it; if not, its output opens it.");
     }
 
+    private static void MakePlatform(SettingSpec[] specs)
+    {
+        specs[SettingField.OverloadFitted] = Flag("pump-overload-contact", 0, "Whether the overload contact of the pump's motor is wired.");
+        specs[SettingField.OverloadInverted] = Flag("pump-overload-inverted", 0, "Whether that contact opens on overload, so that a broken wire reads overload.");
+        specs[SettingField.OverloadDebounceMs] = Time("pump-overload-debounce", 0, 10 * 1000, 50, "Time the overload contact must rest at a level.");
+        specs[SettingField.PumpRevolutionsFitted] = Flag("pump-revolution-sensor", 0, "Whether the pump's revolutions are counted.");
+        specs[SettingField.RevolutionMissingMs] = Time("pump-revolution-missing-time", 100, Hour, 10 * 1000, "Pump-on time without a revolution after which the pump counts as overloaded.");
+        specs[SettingField.SupplyMeasured] = Flag("supply-measured", 0, "Whether the supply voltage is measured.");
+        specs[SettingField.SupplyLimitMv] = new SettingSpec("supply-limit", SettingUnit.Millivolt, 1000, 60000, 19200, "Supply voltage below which nothing is believed and the pump is held.");
+        specs[SettingField.SupplyHysteresisMv] = new SettingSpec("supply-hysteresis", SettingUnit.Millivolt, 0, 10000, 800, "How far above its limit the supply must come back.");
+        specs[SettingField.ColdJudged] = Flag("lubricant-temperature-judged", 0, "Whether a cold lubricant is reported.");
+        specs[SettingField.ColdLimitDeciC] = new SettingSpec("cold-limit", SettingUnit.DeciCelsius, -500, 1000, -50, "Lubricant temperature below which it counts as cold.");
+        specs[SettingField.ColdHysteresisDeciC] = new SettingSpec("cold-hysteresis", SettingUnit.DeciKelvin, 0, 200, 20, "How far above its limit the temperature must come back.");
+        specs[SettingField.OutputTestMs] = Time("output-test-time", 1000, 10 * Minute, 20 * 1000, "Length of the output test, in four equal parts.");
+        specs[SettingField.RestartsMost] = Number("restarts-most", 0, 1000, 5, "Restarts within restart-window that are still expected; 0 judges none.");
+        specs[SettingField.RestartWindowMs] = Time("restart-window", 1000, LongestMs, Hour, "Powered time within which restarts are counted.");
+        specs[SettingField.ShelveLongestMs] = Time("shelve-longest", 1000, LongestMs, 8 * Hour, "Longest time for which an alarm may be shelved.");
+        specs[SettingField.ScanLimitMs] = Time("scan-limit", 10, Minute, 200, "How much later than due a scan may come.");
+    }
+
+    private static void MakeComparisons(SettingSpec[] specs)
+    {
+        specs[SettingField.RunDownMs] = Time("run-down-time", 0, Hour, 5 * Minute, "Longest time for which the shaft may turn on after machine running has gone off; longer, the two disagree. 0 judges none.");
+        specs[SettingField.PulsesShowPressure] = Flag("pulses-show-pressure", 0, "Whether the divider cannot move below the pressure that counts as reached, so that pulses without it show that sensors disagree.");
+        specs[SettingField.PressurePulses] = Number("pulses-without-pressure", 1, 100, 3, "Pulses in a row without line pressure that show it.");
+        specs[SettingField.PressureSpanMbar] = new SettingSpec("pressure-span", SettingUnit.Millibar, 0, 1000000, 0, "Pressure at 20 mA of the transmitter; readings that stand for less than 3.6 or more than 21 mA (NAMUR NE 43) are no pressure. 0 judges none.");
+        specs[SettingField.DividerCycleMm3] = new SettingSpec("divider-volume-per-cycle", SettingUnit.CubicMillimetre, 0, 100000000, 0, "Volume of one full cycle of the divider, compared with what is pumped; 0 compares nothing.");
+        specs[SettingField.PumpRevolutionMm3] = new SettingSpec("pump-volume-per-revolution", SettingUnit.CubicMillimetre, 0, 10000000, 0, "Volume of one revolution of the pump, where revolutions are counted.");
+        specs[SettingField.PumpFlowMm3PerMinute] = new SettingSpec("pump-flow", SettingUnit.CubicMillimetrePerMinute, 0, 100000000, 0, "Flow of the pump, where revolutions are not counted.");
+        specs[SettingField.VolumeTolerancePercent] = new SettingSpec("volume-tolerance", SettingUnit.Percent, 5, 95, 50, "How far the volume pumped may be from what the pulses stand for.");
+        specs[SettingField.VolumeWindow] = Number("volume-window", 1, 1000, 5, "Whole cycles over which the volume is compared.");
+    }
+
     private static void MakeSwitch(SettingSpec[] specs, int index)
     {
         string prefix = "switch-" + (char)('1' + index);
@@ -130,7 +165,7 @@ public static class SettingTable
     {
         string name = AlarmTable.NameOf(id);
         int longestOn = AlarmTable.TakesDelayOn(id) ? Hour : 0;
-        int presetOff = id == AlarmId.PulseWhileIdle || id == AlarmId.PulseTooFast ? Minute : 0;
+        int presetOff = AlarmTable.IsOfAnInstant(id) ? Minute : 0;
         specs[SettingField.DelayOn(id)] = Time(name + "-delay-on", 0, longestOn, 0, "Time the condition must last before the alarm is raised.");
         specs[SettingField.DelayOff(id)] = Time(name + "-delay-off", 0, 24 * Hour, presetOff, "Time the condition must be absent before it counts as ended.");
     }

@@ -63,8 +63,10 @@ public sealed class SettingsCheck
         {
             CheckDose(settings);
             CheckRest(settings, hasRule);
+            CheckRestart(settings);
             CheckShaft(settings);
             CheckPressure(settings);
+            CheckComparisons(settings);
             if (settings.DoseMode == DoseMode.Pressure)
                 CheckPressureDose(settings);
         }
@@ -118,12 +120,20 @@ public sealed class SettingsCheck
         Within(settings, SettingField.OverdueMs, longest < SettingTable.LongestMs ? longest + 1 : longest, SettingTable.LongestMs, "must be longer than the longest rest by time");
     }
 
+    /// <summary>A pending dose waits for the restart delay anew after each power cut, and what is done in between is lost at the next one.</summary>
+    private void CheckRestart(Settings settings) => Within(
+        settings, SettingField.RestartDelayMs, 1000, settings[SettingField.SaveIntervalMs] - 1, "must be shorter than save-interval, or power cuts one save-interval apart never let a dose begin");
+
     private void CheckShaft(Settings settings)
     {
         if (!settings.Is(SettingField.ShaftFitted))
             return;
         int perRevolution = settings[SettingField.ShaftPulsesPerRevolution];
         Within(settings, SettingField.RestRevolutions, 1, SafeDivide.Quotient(int.MaxValue, perRevolution), "pulses of a rest must stay below 2^31");
+
+        int standstillMs = settings[SettingField.ShaftStandstillMs];
+        if (settings[SettingField.RunDownMs] > 0 && standstillMs < SettingTable.Spec(SettingField.RunDownMs).Maximum)
+            Within(settings, SettingField.RunDownMs, standstillMs + 1, SettingTable.Spec(SettingField.RunDownMs).Maximum, "must be longer than shaft-standstill-time; 0 judges none");
 
         // Pulse and pause must both be at least the shortest pulse: 60e6 us per minute over two of them per pulse.
         int pairUs = 2 * settings[SettingField.ShaftMinPulseWidthUs];
@@ -139,6 +149,21 @@ public sealed class SettingsCheck
         bool shown = transmitter || settings.PressureSwitchUse == PressureSwitchUse.Reached;
         if (settings[SettingField.PressureMissingMs] > 0 && !shown && settings.DoseMode != DoseMode.Pressure)
             Refuse(SettingField.PressureMissingMs, settings[SettingField.PressureMissingMs], 0, 0, "nothing shows whether pressure is reached: fit a transmitter, or a switch that shows pressure-reached");
+    }
+
+    private void CheckComparisons(Settings settings)
+    {
+        bool transmitter = settings.Is(SettingField.PressureTransmitterFitted);
+        if (settings.Is(SettingField.PulsesShowPressure) && !transmitter && settings.PressureSwitchUse != PressureSwitchUse.Reached)
+            Refuse(SettingField.PulsesShowPressure, 1, 0, 0, "nothing shows whether pressure is reached: fit a transmitter, or a switch that shows pressure-reached");
+        if (transmitter && settings[SettingField.PressureSpanMbar] > 0)
+            Within(settings, SettingField.PressureSpanMbar, settings[SettingField.PressureLimitMbar], SettingTable.Spec(SettingField.PressureSpanMbar).Maximum, "a transmitter must be able to show pressure-limit; 0 judges none");
+        if (settings[SettingField.DividerCycleMm3] == 0)
+            return;
+        if (settings.Is(SettingField.PumpRevolutionsFitted))
+            Within(settings, SettingField.PumpRevolutionMm3, 1, SettingTable.Spec(SettingField.PumpRevolutionMm3).Maximum, "divider-volume-per-cycle needs the volume pumped to compare with");
+        else
+            Within(settings, SettingField.PumpFlowMm3PerMinute, 1, SettingTable.Spec(SettingField.PumpFlowMm3PerMinute).Maximum, "divider-volume-per-cycle needs the volume pumped to compare with: the pump's flow, or a pump-revolution-sensor");
     }
 
     private void CheckPressureDose(Settings settings)

@@ -6,6 +6,7 @@ internal sealed class ShaftWatch
     private readonly Settings _settings;
     private int _sincePulseMs;
     private int _lostMs;
+    private int _turningMs;
 
     public ShaftWatch(Settings settings)
     {
@@ -18,12 +19,21 @@ internal sealed class ShaftWatch
     /// <summary>Whether the shaft says standstill. A shaft switch that is not fitted says nothing.</summary>
     public bool SaysStandstill => Fitted && _sincePulseMs >= _settings[SettingField.ShaftStandstillMs];
 
+    /// <summary>Whether the shaft gave a pulse too long after the machine is said to stand.</summary>
+    public bool IsContradicted { get; private set; }
+
+    private int RunDownMs => _settings[SettingField.RunDownMs];
+
+    private bool AwaitsRunDown => RunDownMs > 0 && !IsContradicted;
+
     private bool Fitted => _settings.Is(SettingField.ShaftFitted);
 
     public void PowerUp()
     {
         _sincePulseMs = 0;
         _lostMs = 0;
+        _turningMs = 0;
+        IsContradicted = false;
     }
 
     /// <param name="elapsedMs">Time that has passed.</param>
@@ -34,6 +44,22 @@ internal sealed class ShaftWatch
     {
         if (!Fitted)
             return;
+        bool stood = SaysStandstill;
+        AdvancePulses(elapsedMs, pulses, ageMs, wasRunning);
+        if (wasRunning || SaysStandstill)
+        {
+            _turningMs = 0;
+            IsContradicted = false;
+            return;
+        }
+
+        _turningMs = stood ? ageMs : Saturating.Add(_turningMs, elapsedMs);
+        if (pulses > 0 && RunDownMs > 0 && _turningMs - ageMs >= RunDownMs)
+            IsContradicted = true;
+    }
+
+    private void AdvancePulses(int elapsedMs, int pulses, int ageMs, bool wasRunning)
+    {
         if (pulses > 0)
         {
             _sincePulseMs = ageMs;
@@ -45,9 +71,15 @@ internal sealed class ShaftWatch
         _lostMs = wasRunning ? Saturating.Add(_lostMs, elapsedMs) : 0;
     }
 
-    /// <summary>A machine that stands owes no pulses.</summary>
+    /// <summary>A machine that stands owes no pulses; one that runs may turn.</summary>
     public void Sample(bool running)
     {
+        if (!Fitted || running)
+        {
+            _turningMs = 0;
+            IsContradicted = false;
+        }
+
         if (!running)
             _lostMs = 0;
     }
@@ -58,16 +90,21 @@ internal sealed class ShaftWatch
             return Saturating.Never;
         if (running)
             return IsLost ? Saturating.Never : Saturating.Remaining(_settings[SettingField.ShaftLostMs], _lostMs);
-        return SaysStandstill ? Saturating.Never : Saturating.Remaining(_settings[SettingField.ShaftStandstillMs], _sincePulseMs);
+        if (SaysStandstill)
+            return Saturating.Never;
+        int deadline = Saturating.Remaining(_settings[SettingField.ShaftStandstillMs], _sincePulseMs);
+        return !AwaitsRunDown || _turningMs >= RunDownMs ? deadline : Saturating.Min(deadline, Saturating.Remaining(RunDownMs, _turningMs));
     }
 
-    /// <summary>Where the shaft is lost or stands, its next pulse changes something.</summary>
+    /// <summary>Where the shaft is lost, stands, or should have run down, its next pulse changes something.</summary>
     public int DeadlineShaftPulses(bool running) =>
-        Fitted && (IsLost || (!running && SaysStandstill)) ? 1 : Saturating.Never;
+        Fitted && (IsLost || (!running && (SaysStandstill || (AwaitsRunDown && _turningMs >= RunDownMs)))) ? 1 : Saturating.Never;
 
     public void Transfer(StateStream stream)
     {
-        _sincePulseMs = stream.Number(_sincePulseMs);
-        _lostMs = stream.Number(_lostMs);
+        _sincePulseMs = stream.UpTo(_sincePulseMs, _settings[SettingField.ShaftStandstillMs]);
+        _lostMs = stream.UpTo(_lostMs, _settings[SettingField.ShaftLostMs]);
+        _turningMs = stream.UpTo(_turningMs, RunDownMs);
+        IsContradicted = stream.Flag(IsContradicted);
     }
 }

@@ -4,11 +4,17 @@ namespace LubeController.Core;
 /// One door for state in both directions: a part hands each field through and keeps what comes back, so that what is
 /// written and what is read cannot differ. Little endian, four bytes for a number, one for a flag.
 /// </summary>
+/// <remarks>
+/// A third direction writes what can still change an output and nothing else, so that two states can be compared by what they
+/// will do: counters are left out, a time beyond the last limit it is held to counts as that limit, what does not matter in
+/// the present situation counts as zero. Each field says so where it is handed through.
+/// </remarks>
 public sealed class StateStream
 {
     private byte[] _buffer = new byte[0];
     private int _position;
     private bool _writing;
+    private bool _comparing;
 
     /// <summary>Bytes handed through since the stream was opened.</summary>
     public int Position => _position;
@@ -16,13 +22,54 @@ public sealed class StateStream
     /// <summary>Whether the buffer was long enough so far; further fields pass through unchanged once it was not.</summary>
     public bool Fits { get; private set; }
 
+    /// <summary>Whether the stream takes what can still change an output, and nothing else.</summary>
+    public bool IsComparing => _comparing;
+
     /// <summary>Opens a buffer from its start.</summary>
     public void Open(byte[] buffer, bool writing)
     {
         _buffer = buffer;
         _position = 0;
         _writing = writing;
+        _comparing = false;
         Fits = true;
+    }
+
+    /// <summary>Opens a buffer that takes what can still change an output.</summary>
+    public void OpenToCompare(byte[] buffer)
+    {
+        Open(buffer, true);
+        _comparing = true;
+    }
+
+    /// <summary>A number that changes no output, such as a count of what has been.</summary>
+    public int Counter(int value) => _comparing ? value : Number(value);
+
+    /// <summary>A time or count that is held to limits, the last of which is <paramref name="most"/>.</summary>
+    public int UpTo(int value, int most)
+    {
+        if (!_comparing)
+            return Number(value);
+        Number(value < most ? value : most);
+        return value;
+    }
+
+    /// <summary>A number that matters only in some situations.</summary>
+    public int NumberIf(bool matters, int value)
+    {
+        if (!_comparing)
+            return Number(value);
+        Number(matters ? value : 0);
+        return value;
+    }
+
+    /// <summary>A flag that matters only in some situations.</summary>
+    public bool FlagIf(bool matters, bool value)
+    {
+        if (!_comparing)
+            return Flag(value);
+        Flag(matters && value);
+        return value;
     }
 
     /// <summary>Writes or reads a number.</summary>

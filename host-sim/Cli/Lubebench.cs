@@ -4,7 +4,9 @@ using System.CommandLine.Parsing;
 using System.IO;
 using System.Linq;
 using LubeController.Cli.About;
+using LubeController.Cli.Explore;
 using LubeController.Cli.Faults;
+using LubeController.Cli.Graph;
 using LubeController.Cli.Replay;
 using LubeController.Cli.Wiring;
 using LubeController.Scripts.Replaying;
@@ -28,6 +30,8 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
           lubebench replay my.yaml --trace records            one script, records kept as CSV and VCD
           lubebench replay hil-scripts --baseline records     compared with records kept before
           lubebench faults --plant my.plant.yaml              the faults that a script can set on a plant
+          lubebench explore my.exploration.yaml               everything the core can reach, and what must hold
+          lubebench graph phases                              the specification as a diagram
           lubebench wiring my.plant.yaml --html wiring.html   what the supervisor sees of each alarm and wire fault
 
         A simulated pass does not replace the test on the machine. This is not a safety function.
@@ -41,6 +45,8 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
         root.Subcommands.Add(ReplayCommand.Make(bench, output, errors, progress));
         root.Subcommands.Add(FaultsCommand.Make(output, errors));
         root.Subcommands.Add(WiringCommand.Make(output, errors));
+        root.Subcommands.Add(ExploreCommand.Make(output, errors, ExploreProgress.ForThisTerminal()));
+        root.Subcommands.Add(GraphCommand.Make(output));
         root.Subcommands.Add(AboutCommand.Make(output));
         // 'help replay' is what many a hand types for 'replay --help'.
         if (arguments is ["help", ..])

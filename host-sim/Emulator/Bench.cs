@@ -33,6 +33,7 @@ public sealed class Bench : IBoard
     private long _powerUpUs;
     private int _scannedLevels;
     private int _scannedTemperature;
+    private long _revolutionsTaken;
     private long _shaftPulsesTaken;
     private MainLoop? _loop;
 
@@ -48,7 +49,11 @@ public sealed class Bench : IBoard
         _setup = setup;
         _driver = driver;
         _periodUs = setup.ScanPeriodMs * 1000L;
-        Plant = new LubricationSystem(setup.Plant, setup.Seed);
+        Plant = new LubricationSystem(setup.Plant, setup.Seed)
+        {
+            SupplyIsRead = setup.Settings.Is(SettingField.SupplyMeasured),
+            TemperatureIsRead = setup.Settings.Is(SettingField.ColdJudged) || setup.Settings.RestMode == RestMode.Rule,
+        };
         _wavesAtStart = Plant.Waves;
         _startedMidTravel = setup.Plant.AllSections.Any(section => section.InitialTravel is > 0.0 and < 1.0);
         Controls = new BenchControls();
@@ -136,8 +141,11 @@ public sealed class Bench : IBoard
     {
         ArgumentNullException.ThrowIfNull(inputs);
         Sense(inputs);
-        if (Plant.HasShaft)
-            CountShaft(inputs);
+        CountShaft(inputs);
+        if (_setup.Settings.Is(SettingField.PumpRevolutionsFitted))
+            inputs.PumpRevolutions = (int)Math.Min(Plant.PumpRevolutions - _revolutionsTaken, int.MaxValue);
+        inputs.PumpRevolutionAgeMs = 0;
+        _revolutionsTaken = Plant.PumpRevolutions;
         _scannedLevels = inputs.Levels;
         _scannedTemperature = inputs.TemperatureDeciC;
         _coreRecorder.RecordInputs(NowUs, inputs);
@@ -172,6 +180,7 @@ public sealed class Bench : IBoard
             return false;
         }
 
+        Controls.Obey(core, alarm => Trace.Note(NowUs, "press", $"shelving {AlarmTable.NameOf(alarm)} refused"));
         return MoveWorld(core, mostMs);
     }
 
@@ -198,6 +207,8 @@ public sealed class Bench : IBoard
         Plant.AdvanceTo(Math.Min(TickAtOrAfter(NowUs, _periodUs), _setup.DurationUs));
         _powerUpUs = NowUs;
         _shaftPulsesTaken = Plant.HasShaft ? Plant.ShaftPulsesAt(NowUs) : 0;
+        _revolutionsTaken = Plant.PumpRevolutions;
+        Controls.Forget();
         _coreRecorder.Begin();
         _loop = new MainLoop(this, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
         Trace.Note(NowUs, "power", _loop.StateRestored ? "up, saved state restored" : "up, no saved state");
@@ -237,6 +248,15 @@ public sealed class Bench : IBoard
 
     private void CountShaft(Inputs inputs)
     {
+        if (Controls.IsHeld(HandInput.ShaftPulses))
+        {
+            inputs.ShaftPulses = Controls.TakeShaftPulses();
+            inputs.ShaftPulseAgeMs = 0;
+            return;
+        }
+
+        if (!Plant.HasShaft)
+            return;
         long pulses = Plant.ShaftPulsesAt(NowUs);
         inputs.ShaftPulses = (int)Math.Min(pulses - _shaftPulsesTaken, int.MaxValue);
         if (inputs.ShaftPulses > 0)
@@ -279,7 +299,7 @@ public sealed class Bench : IBoard
         Act();
         if (!Powered)
             return false;
-        if (InputsChanged())
+        if (InputsChanged(core))
             due = start + _periodUs;
         while (true)
         {
@@ -292,7 +312,7 @@ public sealed class Bench : IBoard
             Act();
             if (!Powered)
                 return false;
-            if (InputsChanged())
+            if (InputsChanged(core))
                 due = Math.Min(due, Math.Max(TickAtOrAfter(world, _periodUs), start + _periodUs));
         }
     }
@@ -303,19 +323,22 @@ public sealed class Bench : IBoard
         return tickUs <= _setup.DurationUs;
     }
 
-    private bool InputsChanged()
+    private bool InputsChanged(Controller core)
     {
         if (!_setup.SkipQuietTime)
             return false;
         Sense(_probe);
-        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature;
+        bool revolved = _setup.Settings.Is(SettingField.PumpRevolutionsFitted) && Plant.PumpRevolutions != _revolutionsTaken;
+        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature || revolved || Controls.Asks || Controls.GivesShaftPulses
+            || (Controls.IsHeld(HandInput.Pressure) && (_probe.PressureMbar < core.QuietPressureLowMbar || _probe.PressureMbar > core.QuietPressureHighMbar))
+            || _probe.SupplyMv < core.QuietSupplyLowMv || _probe.SupplyMv > core.QuietSupplyHighMv;
     }
 
     /// <summary>The tick at which the shaft has given the pulses the core waits for.</summary>
     private long ShaftTick(Controller core, long start)
     {
         int pulses = core.NextDeadlineShaftPulses;
-        if (!_setup.SkipQuietTime || !Plant.HasShaft || pulses == Saturating.Never)
+        if (!_setup.SkipQuietTime || !Plant.HasShaft || Controls.IsHeld(HandInput.ShaftPulses) || pulses == Saturating.Never)
             return long.MaxValue;
         long at = Plant.TimeOfShaftPulseUs(_shaftPulsesTaken + pulses);
         return at == long.MaxValue ? at : Math.Max(TickAtOrAfter(at, _periodUs), start + _periodUs);
@@ -324,7 +347,7 @@ public sealed class Bench : IBoard
     /// <summary>The first tick up to a time at which the transmitter leaves the band in which nothing changes. Pressure moves in one straight line until the plant's next event.</summary>
     private long PressureTick(Controller core, long start, long untilUs)
     {
-        if (!_setup.SkipQuietTime || !_setup.Plant.HasPressureTransmitter)
+        if (!_setup.SkipQuietTime || !_setup.Plant.HasPressureTransmitter || Controls.IsHeld(HandInput.Pressure))
             return long.MaxValue;
         long first = Math.Max(TickAtOrAfter(NowUs, _periodUs), start + _periodUs);
         long last = Math.Min(untilUs, _setup.DurationUs) / _periodUs * _periodUs;
@@ -359,6 +382,9 @@ public sealed class Bench : IBoard
         inputs.PressureSwitch = Plant.PressureSwitchOn;
         inputs.PressureMbar = _setup.Plant.HasPressureTransmitter ? Millibar(Plant.TransmitterPressurePa) : 0;
         inputs.TemperatureDeciC = (int)Math.Round((Plant.TemperatureK - 273.15) * 10.0, MidpointRounding.AwayFromZero);
+        inputs.PumpOverload = Plant.OverloadTripped;
+        inputs.SupplyMv = (int)Math.Floor(Plant.ControlBaseVoltageV * 1000.0);
         Controls.CopyTo(inputs);
+        Controls.Override(inputs);
     }
 }

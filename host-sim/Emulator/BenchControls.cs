@@ -1,3 +1,5 @@
+using System;
+using System.Collections.Generic;
 using LubeController.Core;
 
 namespace LubeController.Emulator;
@@ -5,6 +7,11 @@ namespace LubeController.Emulator;
 /// <summary>What people and other machines do to the controller: buttons, the operating stop, the machine's own signal, power.</summary>
 public sealed class BenchControls
 {
+    private readonly Queue<(AlarmDeed Deed, AlarmId Alarm, int ForMs)> _asked = new();
+
+    private readonly int?[] _byHand = new int?[Enum.GetValues<HandInput>().Length];
+    private int _shaftPulses;
+
     /// <summary>Whether the board has power.</summary>
     public bool Power { get; set; } = true;
 
@@ -29,6 +36,9 @@ public sealed class BenchControls
     /// <summary>Prime button.</summary>
     public bool Prime { get; set; }
 
+    /// <summary>Output test button.</summary>
+    public bool OutputTest { get; set; }
+
     /// <summary>Holds a button down, or lets it go.</summary>
     public void SetButton(Button button, bool down)
     {
@@ -46,9 +56,101 @@ public sealed class BenchControls
             case Button.DoseNow:
                 DoseNow = down;
                 break;
+            case Button.OutputTest:
+                OutputTest = down;
+                break;
             default:
                 Prime = down;
                 break;
+        }
+    }
+
+    /// <summary>Asks for something about what is shown of an alarm; it is done after the next scan. Without power nobody hears.</summary>
+    /// <param name="deed">What.</param>
+    /// <param name="alarm">The alarm.</param>
+    /// <param name="forMs">How long it is shelved, milliseconds; means nothing for the other deeds.</param>
+    public void Ask(AlarmDeed deed, AlarmId alarm, int forMs)
+    {
+        if (Power)
+            _asked.Enqueue((deed, alarm, forMs));
+    }
+
+    /// <summary>Whether something was asked for that is not done yet.</summary>
+    internal bool Asks => _asked.Count > 0;
+
+    /// <summary>Does what was asked for.</summary>
+    /// <param name="core">The core.</param>
+    /// <param name="refused">Told each alarm that was not shelved.</param>
+    internal void Obey(Controller core, Action<AlarmId> refused)
+    {
+        while (_asked.TryDequeue(out (AlarmDeed Deed, AlarmId Alarm, int ForMs) asked))
+        {
+            switch (asked.Deed)
+            {
+                case AlarmDeed.Shelve:
+                    if (!core.Shelve(asked.Alarm, asked.ForMs))
+                        refused(asked.Alarm);
+                    break;
+                case AlarmDeed.Unshelve:
+                    core.Unshelve(asked.Alarm);
+                    break;
+                default:
+                    core.SetOutOfService(asked.Alarm, asked.Deed == AlarmDeed.TakeOutOfService);
+                    break;
+            }
+        }
+    }
+
+    /// <summary>Nobody hears what was asked for and not done.</summary>
+    internal void Forget() => _asked.Clear();
+
+    /// <summary>Holds an input by hand, or gives it back to its sensor.</summary>
+    /// <param name="input">The input.</param>
+    /// <param name="value">0 off and 1 on for a level, else a number in the unit of the input; null gives it back.</param>
+    public void HoldInput(HandInput input, int? value)
+    {
+        if (input == HandInput.ShaftPulses)
+            _shaftPulses = value ?? 0;
+        _byHand[(int)input] = value;
+    }
+
+    /// <summary>Whether an input is held by hand.</summary>
+    internal bool IsHeld(HandInput input) => _byHand[(int)input] != null;
+
+    /// <summary>Whether shaft pulses wait for the next scan.</summary>
+    internal bool GivesShaftPulses => _shaftPulses > 0;
+
+    /// <summary>The shaft pulses given by hand since this was last asked.</summary>
+    internal int TakeShaftPulses()
+    {
+        int pulses = _shaftPulses;
+        _shaftPulses = 0;
+        return pulses;
+    }
+
+    /// <summary>Puts what is held by hand in the place of what sensors show.</summary>
+    internal void Override(Inputs inputs)
+    {
+        for (int index = 0; index < _byHand.Length; index++)
+        {
+            if (_byHand[index] is { } value)
+                Put(inputs, (HandInput)index, value);
+        }
+    }
+
+    private static void Put(Inputs inputs, HandInput input, int value)
+    {
+        switch (input)
+        {
+            case HandInput.LevelLow: inputs.LevelLow = value != 0; break;
+            case HandInput.LevelEmpty: inputs.LevelEmpty = value != 0; break;
+            case HandInput.PressureSwitch: inputs.PressureSwitch = value != 0; break;
+            case HandInput.PumpOverload: inputs.PumpOverload = value != 0; break;
+            case HandInput.Pressure: inputs.PressureMbar = value; break;
+            case HandInput.Supply: inputs.SupplyMv = value; break;
+            case HandInput.Temperature: inputs.TemperatureDeciC = value; break;
+            case HandInput.ShaftPulses: break;
+            default: inputs.SetCycleSwitch((int)input, value != 0); break;
         }
     }
 
@@ -61,5 +163,6 @@ public sealed class BenchControls
         inputs.Reset = Reset;
         inputs.DoseNow = DoseNow;
         inputs.Prime = Prime;
+        inputs.OutputTest = OutputTest;
     }
 }

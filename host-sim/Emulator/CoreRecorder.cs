@@ -1,4 +1,6 @@
 using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
 using LubeController.Core;
 
 namespace LubeController.Emulator;
@@ -7,11 +9,20 @@ namespace LubeController.Emulator;
 internal sealed class CoreRecorder
 {
     /// <summary>Phases as they are named everywhere, by code.</summary>
-    public static readonly IReadOnlyList<string> PhaseNames = ["rest", "dose", "retry-pause", "prime", "stopped", "failed"];
+    public static readonly IReadOnlyList<string> PhaseNames = ["rest", "dose", "retry-pause", "prime", "stopped", "failed", "output-test"];
+
+    /// <summary>States of an alarm as they are named everywhere, by code.</summary>
+    public static readonly IReadOnlyList<string> StateNames =
+    [
+        "normal", "unacknowledged", "acknowledged", "returned-unacknowledged", "latched-unacknowledged", "latched-acknowledged",
+        "shelved", "suppressed-by-design", "out-of-service",
+    ];
 
     private static readonly string[] StepNames = ["none", "recharge", "pressurise", "hold", "vent"];
 
-    private static readonly string[] ButtonNames = ["start", "acknowledge", "reset", "dose-now", "prime"];
+    private static readonly string[] ButtonNames = ["start", "acknowledge", "reset", "dose-now", "prime", "output-test"];
+
+    private static readonly string[] Witnesses = ["", "volume and pulses", "pressure and pulses", "shaft and machine running"];
 
     private readonly Trace _trace;
     private readonly IReadOnlyList<string> _switchNames;
@@ -19,6 +30,8 @@ internal sealed class CoreRecorder
     private readonly Signal[] _standing = new Signal[AlarmTable.Count];
     private readonly Signal[] _active = new Signal[AlarmTable.Count];
     private readonly Signal[] _unseen = new Signal[AlarmTable.Count];
+    private readonly Signal[] _states = new Signal[AlarmTable.Count];
+    private readonly Signal _firstUp;
     private readonly Signal[] _pulses;
     private readonly Signal[] _switches;
     private readonly Signal _doses;
@@ -46,7 +59,10 @@ internal sealed class CoreRecorder
             _standing[index] = OnOff("alarm." + name);
             _active[index] = OnOff("active." + name);
             _unseen[index] = OnOff("unseen." + name);
+            _states[index] = trace.Define("state." + name, SignalKind.Step, "1", StateNames);
         }
+
+        _firstUp = trace.Define("first-up", SignalKind.Step, "1", [.. Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index)).Prepend("none")]);
 
         _doses = Count("doses");
         _doseEdges = Count("dose-edges");
@@ -65,6 +81,7 @@ internal sealed class CoreRecorder
         [
             OnOff("input.machine-running"), OnOff("input.level-low"), OnOff("input.level-empty"), OnOff("input.pressure-switch"),
             OnOff("input.stop"), OnOff("input.start"), OnOff("input.acknowledge"), OnOff("input.reset"), OnOff("input.dose-now"), OnOff("input.prime"),
+            OnOff("input.output-test"), OnOff("input.pump-overload"),
         ];
     }
 
@@ -88,6 +105,8 @@ internal sealed class CoreRecorder
         _inputs[7].Record(timeUs, inputs.Reset ? 1 : 0);
         _inputs[8].Record(timeUs, inputs.DoseNow ? 1 : 0);
         _inputs[9].Record(timeUs, inputs.Prime ? 1 : 0);
+        _inputs[10].Record(timeUs, inputs.OutputTest ? 1 : 0);
+        _inputs[11].Record(timeUs, inputs.PumpOverload ? 1 : 0);
     }
 
     public void RecordOutputs(long timeUs, Outputs outputs)
@@ -115,7 +134,10 @@ internal sealed class CoreRecorder
             _standing[index].Record(timeUs, core.Alarms.Stands(id) ? 1 : 0);
             _active[index].Record(timeUs, core.Alarms.IsActive(id) ? 1 : 0);
             _unseen[index].Record(timeUs, core.Alarms.IsUnseen(id) ? 1 : 0);
+            _states[index].Record(timeUs, (int)core.Alarms.StateOf(id));
         }
+
+        _firstUp.Record(timeUs, core.Alarms.FirstUp + 1);
 
         _doses.Record(timeUs, core.DosesCompleted);
         _doseEdges.Record(timeUs, core.DoseEdges);
@@ -156,6 +178,27 @@ internal sealed class CoreRecorder
             case ScanEvent.LatchCleared:
                 _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " reset");
                 break;
+            case ScanEvent.AlarmSuppressed:
+                _trace.Note(timeUs, "alarm", $"{AlarmTable.NameOf((AlarmId)subject)} suppressed by design, as it follows from {CausesText(detail)}");
+                break;
+            case ScanEvent.SuppressionEnded:
+                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " no longer suppressed");
+                break;
+            case ScanEvent.AlarmShelved:
+                _trace.Note(timeUs, "alarm", string.Create(CultureInfo.InvariantCulture, $"{AlarmTable.NameOf((AlarmId)subject)} shelved for {detail / 1000.0} s"));
+                break;
+            case ScanEvent.ShelvingEnded:
+                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " no longer shelved");
+                break;
+            case ScanEvent.TakenOutOfService:
+                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " taken out of service");
+                break;
+            case ScanEvent.PutIntoService:
+                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " put into service");
+                break;
+            case ScanEvent.SensorsDisagree:
+                _trace.Note(timeUs, "sensor", string.Create(CultureInfo.InvariantCulture, $"{Witnesses[subject]} disagree{(detail > 0 ? $": {detail} % of the volume that the pulses stand for was pumped" : "")}"));
+                break;
             case ScanEvent.PressObeyed:
                 _trace.Note(timeUs, "press", ButtonNames[subject] + " obeyed");
                 break;
@@ -173,6 +216,9 @@ internal sealed class CoreRecorder
                 break;
         }
     }
+
+    private static string CausesText(int causes) => string.Join(" and ", Enumerable.Range(0, AlarmTable.Count)
+        .Where(index => (causes & (1 << index)) != 0).Select(index => AlarmTable.NameOf((AlarmId)index)));
 
     private string SwitchName(int index) => index < _switchNames.Count ? _switchNames[index] : $"switch {index + 1}";
 

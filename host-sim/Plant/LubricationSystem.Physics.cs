@@ -129,6 +129,9 @@ public sealed partial class LubricationSystem
             case FaultKind.FillingPoor:
                 _pump.Filling = applied ? fault.Value : 1;
                 break;
+            case FaultKind.PumpSeized:
+                _pump.Seized = applied;
+                break;
             case FaultKind.PumpOff:
                 _pump.MotorDead = applied;
                 break;
@@ -256,11 +259,12 @@ public sealed partial class LubricationSystem
         FaultKind.ReliefStuckClosed => _network.PressurePa(0) >= Description.Relief.OpeningPressurePa - Crossing.NearPa(Description.Relief.OpeningPressurePa),
         FaultKind.VentValveStuckOpen => !VentCommandedOpen && _network.PressurePa(0) > NoticedPa,
         FaultKind.VentValveStuckClosed => VentCommandedOpen && _network.PressurePa(0) > NoticedPa,
-        FaultKind.StrainerClogged or FaultKind.LubricantTemperatureOff => _pumpedStep > 0,
+        FaultKind.StrainerClogged => _pumpedStep > 0,
+        FaultKind.LubricantTemperatureOff => _pumpedStep > 0 || TemperatureIsRead,
         FaultKind.SuctionAerated => _ingestedStep > 0,
         FaultKind.PumpContactWelded => !_pump.Contact && _pump.Turns,
         FaultKind.PumpWorn => _pumpedStep > 0 && _network.PressurePa(0) > NoticedPa,
-        FaultKind.SuctionBlocked or FaultKind.FillingPoor or FaultKind.PumpOff or FaultKind.PumpSlow
+        FaultKind.SuctionBlocked or FaultKind.FillingPoor or FaultKind.PumpOff or FaultKind.PumpSeized or FaultKind.PumpSlow
             or FaultKind.MotorSupplyLow => _pump.Contact || _pump.ContactWelded,
         FaultKind.GaugeWrong => _gauge!.IsOff(0),
         FaultKind.TransmitterWrong or FaultKind.TransmitterLoopBroken or FaultKind.TransmitterLoopShorted or FaultKind.TransmitterLoopResistive

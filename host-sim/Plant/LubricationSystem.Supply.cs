@@ -18,6 +18,12 @@ public sealed partial class LubricationSystem
     /// <summary>Voltage of the control supply, V.</summary>
     public double ControlVoltageV => _supply.NowV;
 
+    /// <summary>Voltage of the control supply without its ripple, as a filtered measurement shows it, V.</summary>
+    public double ControlBaseVoltageV => _supply.BaseV;
+
+    /// <summary>Whether somebody measures the voltage of the control supply, so that another one makes a difference by itself.</summary>
+    public bool SupplyIsRead { get; set; }
+
     private void ChangeSupply(in ActiveFault fault, bool applied)
     {
         _supply.AdvanceTo(NowUs);
@@ -41,7 +47,7 @@ public sealed partial class LubricationSystem
 
     private bool SupplyEffect()
     {
-        if (!_supply.Powered || (Description.HasPressureTransmitter && _transmitter.IsOff(0)))
+        if ((SupplyIsRead && _supply.BaseV != Description.ControlSupply.NominalV) || !_supply.Powered || (Description.HasPressureTransmitter && _transmitter.IsOff(0)))
             return true;
         if (!_supply.IsOff)
             return false;

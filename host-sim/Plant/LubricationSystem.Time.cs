@@ -95,6 +95,7 @@ public sealed partial class LubricationSystem
     private void Settle(PlantQuantities jumped)
     {
         Resolve();
+        _protection?.Follow(NowUs, _pump.StandsUnderPower);
         PlanStep();
         double afterUs = _anchorPartUs + (_nextS * 1e6);
         _nextFlowUs = afterUs < HorizonUs ? _anchorUs + (long)Math.Ceiling(afterUs - GrainUs) : long.MaxValue;
@@ -116,6 +117,8 @@ public sealed partial class LubricationSystem
             changed = PlantQuantities.ControlSupply;
         }
 
+        if (_protection is { } protection && protection.NextUs <= NowUs)
+            Protect(protection);
         if (_wiring is { } wiring && wiring.NextUs <= NowUs)
         {
             wiring.AdvanceTo(NowUs);
@@ -127,12 +130,23 @@ public sealed partial class LubricationSystem
             Observer?.OnEvent(this, NowUs, new PlantChange(changed, 0, 0));
     }
 
+    /// <summary>The overload relay trips or resets, which takes the motor off or lets it on again.</summary>
+    private void Protect(MotorProtection protection)
+    {
+        Anchor();
+        protection.AdvanceTo(NowUs);
+        _pump.Tripped = protection.Tripped;
+        Settle(PlantQuantities.None);
+    }
+
     private void ScheduleToggle()
     {
         _nextToggleUs = long.MaxValue;
         foreach (CycleSwitch cycle in _switches)
             _nextToggleUs = Math.Min(_nextToggleUs, cycle.NextToggleUs);
         _nextToggleUs = Math.Min(_nextToggleUs, _supply.NextUs);
+        if (_protection is { } protection)
+            _nextToggleUs = Math.Min(_nextToggleUs, protection.NextUs);
         if (_wiring is { } wiring)
             _nextToggleUs = Math.Min(_nextToggleUs, wiring.NextUs);
     }

@@ -70,6 +70,9 @@ public sealed partial class LubricationSystem
     /// <summary>Whether the motor turns.</summary>
     public bool MotorTurns => _pump.Turns;
 
+    /// <summary>Level of the signalling contact of the motor's overload relay: on is tripped; false where the motor has none.</summary>
+    public bool OverloadTripped => _protection is { Tripped: true };
+
     /// <summary>Whole revolutions of a cam pump since the start; 0 for a constant-flow pump.</summary>
     public long PumpRevolutions => _pump.Revolutions;
 
@@ -350,6 +353,7 @@ public sealed partial class LubricationSystem
             cycle.AddTo(ref print);
         _pressureSwitch?.AddTo(ref print);
         _shaft?.AddTo(ref print);
+        _protection?.AddTo(ref print);
         return print.Value;
     }
 

@@ -40,6 +40,7 @@ public sealed partial class LubricationSystem
     private readonly Lubricant _lubricant;
     private readonly PressureSwitch? _pressureSwitch;
     private readonly Shaft? _shaft;
+    private readonly MotorProtection? _protection;
     private readonly double _airAtStart;
     private readonly double _contentAtStart;
     private readonly double _errorBoundM3;
@@ -93,6 +94,7 @@ public sealed partial class LubricationSystem
         _gauge = description.Gauge is { } gauge ? new LaggedPressure(gauge, NodeAt(gauge.Place)) : null;
         _pressureSwitch = description.PressureSwitch is { } pressure ? new PressureSwitch(pressure) : null;
         _shaft = description.Shaft is { } shaft ? new Shaft(shaft) : null;
+        _protection = description.Pump.OverloadTripS is { } trip ? new MotorProtection(trip, description.Pump.OverloadCoolS) : null;
         _supply = new ControlSupply(description.ControlSupply);
         _wiring = description.Wiring is { } wiring ? new FaultedWiring(wiring, seed) : null;
         _airAtStart = _network.AirM3At(0);
@@ -120,6 +122,9 @@ public sealed partial class LubricationSystem
 
     /// <summary>Temperature of the lubricant, K.</summary>
     public double TemperatureK => _temperatureK + _temperatureOffK;
+
+    /// <summary>Whether somebody measures the lubricant's temperature, so that another one makes a difference even where nothing flows.</summary>
+    public bool TemperatureIsRead { get; set; }
 
     /// <summary>Whether the vent valve's coil is driven.</summary>
     public bool VentCoil => _ventCoil;

@@ -186,6 +186,7 @@ public sealed class MainLoopTests
     public void The_state_is_saved_once_in_each_interval()
     {
         _bench.Settings[SettingField.SaveIntervalMs] = 5_000;
+        _bench.Settings[SettingField.RestartDelayMs] = 1_000;
         MainLoop loop = _bench.Start();
         _bench.NowMs += 4_999;
         loop.RunOnce();
@@ -193,15 +194,33 @@ public sealed class MainLoopTests
         _bench.NowMs += 1;
         loop.RunOnce();
         Assert.Equal(1, Saves());
-        _bench.NowMs += 4_999;
+        _bench.NowMs += 900;
         loop.RunOnce();
         Assert.Equal(1, Saves());
+    }
+
+    /// <summary>Else power cuts one interval apart, with a save at each change of phase in between, would never save any progress of a dose.</summary>
+    [Fact]
+    public void A_save_for_another_reason_does_not_put_off_that_of_the_interval()
+    {
+        _bench.Settings[SettingField.SaveIntervalMs] = 5_000;
+        _bench.Settings[SettingField.RestartDelayMs] = 3_000;
+        MainLoop loop = _bench.Start();
+        loop.RunOnce();
+        _bench.NowMs += 3_000;
+        loop.RunOnce();
+        Assert.Equal(Phase.Dose, loop.Core.Phase);
+        Assert.Equal(1, Saves());
+        _bench.NowMs += 2_000;
+        loop.RunOnce();
+        Assert.Equal(2, Saves());
     }
 
     [Fact]
     public void The_wait_is_no_longer_than_until_the_next_save()
     {
         _bench.Settings[SettingField.SaveIntervalMs] = 5_000;
+        _bench.Settings[SettingField.RestartDelayMs] = 1_000;
         MainLoop loop = _bench.Start();
         loop.Run();
         _bench.NowMs += 1_500;
@@ -221,6 +240,7 @@ public sealed class MainLoopTests
     {
         _bench.NowMs = uint.MaxValue - 1_000;
         _bench.Settings[SettingField.SaveIntervalMs] = 5_000;
+        _bench.Settings[SettingField.RestartDelayMs] = 1_000;
         MainLoop loop = _bench.Start();
         _bench.NowMs = unchecked(_bench.NowMs + 4_999);
         loop.RunOnce();

@@ -54,11 +54,12 @@ internal static class RandomBench
         from newTry in Gen.Bool
         from onlyRunning in Gen.Bool
         from missing in Gen.Bool
-        select Set(mode, dose, pressureUse, edges, both, rest, retries, timeout, newTry, onlyRunning, missing);
+        from sensors in Gen.Int[0, 63]
+        select Compared(Set(mode, dose, pressureUse, edges, both, rest, retries, timeout, newTry, onlyRunning, missing), sensors);
 
     private static readonly Gen<RandomAction> Action =
         from time in Gen.Long[0, 400_000_000]
-        from what in Gen.Int[0, 11]
+        from what in Gen.Int[0, 13]
         from which in Gen.Int[0, 1000]
         from amount in Gen.Double[0, 1]
         select new RandomAction(time, what, which, amount);
@@ -71,7 +72,16 @@ internal static class RandomBench
         from seed in Gen.ULong
         from clock in Gen.Bool.Select(wraps => wraps ? uint.MaxValue - 100_000u : 0u)
         from actions in Action.Array[0, 14]
-        select (Make(plant, settings, period, seed, clock), actions.OrderBy(action => action.TimeUs).ToArray());
+        from tested in Gen.Bool
+        from test in Gen.Long[0, 300_000_000]
+        select (Make(plant, settings, period, seed, clock), actions.Concat(tested ? Testing(test) : test % 4 == 0 ? Flickering(test) : []).OrderBy(action => action.TimeUs).ToArray());
+
+    /// <summary>Power that comes and goes.</summary>
+    private static RandomAction[] Flickering(long timeUs) => [.. Enumerable.Range(0, 4).Select(time => new RandomAction(timeUs + (time * 700_000), 7, 0, time % 2 == 0 ? 1 : 0))];
+
+    /// <summary>Stop on and off, then the output test button.</summary>
+    private static RandomAction[] Testing(long timeUs) =>
+        [new(timeUs, 6, 0, 0), new(timeUs + 500_000, 6, 0, 1), new(timeUs + 1_000_000, 13, (int)Button.OutputTest, 1), new(timeUs + 1_500_000, 13, (int)Button.OutputTest, 0)];
 
     private static BenchSetup Make(PlantDescription plant, Settings settings, int period, ulong seed, uint clock)
     {
@@ -79,6 +89,10 @@ internal static class RandomBench
         settings[SettingField.PressureTransmitterFitted] = plant.HasPressureTransmitter ? 1 : 0;
         settings[SettingField.PressureReachedMbar] = 5_000;
         settings[SettingField.PressureLimitMbar] = 90_000;
+        if (plant.Pump is not CamPumpDescription)
+            settings[SettingField.PumpRevolutionsFitted] = 0;
+        if (!plant.HasPressureTransmitter && settings.PressureSwitchUse != PressureSwitchUse.Reached)
+            settings[SettingField.PulsesShowPressure] = 0;
         if (settings.DoseMode == DoseMode.Pressure)
             FitDosesByPressure(settings);
         if (!plant.HasPressureTransmitter && settings.PressureSwitchUse != PressureSwitchUse.Reached)
@@ -87,6 +101,26 @@ internal static class RandomBench
         if (!check.Accepts(settings, hasRule: true))
             throw new InvalidOperationException($"the generator made settings that are refused: {SettingTable.Spec(check[0].Field).Name} {check[0].Value}: {check[0].Reason}");
         return new BenchSetup { Plant = plant, Settings = settings, ScanPeriodMs = period, DurationUs = 400_000_000, Seed = seed, ClockStartMs = clock, MakeRule = MakeRule };
+    }
+
+    /// <summary>Sensors that are compared with others or watched, each fitted or not.</summary>
+    private static Settings Compared(Settings settings, int sensors)
+    {
+        settings[SettingField.PumpRevolutionsFitted] = sensors & 1;
+        settings[SettingField.PumpRevolutionMm3] = 226;
+        settings[SettingField.PumpFlowMm3PerMinute] = 11_000;
+        settings[SettingField.DividerCycleMm3] = 3_000 * ((sensors >> 1) & 1);
+        settings[SettingField.VolumeWindow] = 2;
+        settings[SettingField.PulsesShowPressure] = (sensors >> 2) & 1;
+        settings[SettingField.PressureSpanMbar] = 400_000;
+        settings[SettingField.SupplyMeasured] = (sensors >> 3) & 1;
+        settings[SettingField.ColdJudged] = (sensors >> 4) & 1;
+        settings[SettingField.ColdLimitDeciC] = 150;
+        settings[SettingField.OverloadFitted] = (sensors >> 5) & 1;
+        settings[SettingField.RevolutionMissingMs] = 4_000;
+        settings[SettingField.RunDownMs] = 8_000;
+        settings[SettingField.SaveIntervalMs] = 30_000;
+        return settings;
     }
 
     /// <summary>These plants are no single-line systems: pressure may be reached and held, and seldom falls in its time.</summary>
@@ -126,8 +160,8 @@ internal static class RandomBench
             Lubricant = Lubricants.NewtonianOil(0.1),
             Reservoir = new ReservoirDescription { CapacityM3 = 1e-3, ContentM3 = content * 1e-3, LowLevelM3 = 1e-4, EmptyLevelM3 = 3e-5, LevelHysteresisM3 = 1e-5 },
             Pump = cam
-                ? new CamPumpDescription { PistonBoreM = 0.008, StrokeM = 0.005, SpeedRevPerS = speed / 60.0, VolumetricEfficiency = 0.9 }
-                : new ConstantFlowPumpDescription { FlowM3PerS = speed * 0.1 * 1e-6 / 60.0 },
+                ? new CamPumpDescription { PistonBoreM = 0.008, StrokeM = 0.005, SpeedRevPerS = speed / 60.0, VolumetricEfficiency = 0.9, OverloadTripS = 3, OverloadCoolS = 20 }
+                : new ConstantFlowPumpDescription { FlowM3PerS = speed * 0.1 * 1e-6 / 60.0, OverloadTripS = 3, OverloadCoolS = 20 },
             Line = new LineDescription { VolumeM3 = 4e-5, BulkModulusPa = stiff * 1e9 },
             Relief = new ReliefDescription { OpeningPressurePa = 1.2e7 },
             Divider = divider,
@@ -145,6 +179,7 @@ internal static class RandomBench
         settings[SettingField.RestMode] = mode;
         settings[SettingField.DoseMode] = (int)dose;
         settings[SettingField.DoseRunMs] = 7_000;
+        settings[SettingField.DoseLimitMs] = 60_000;
         settings[SettingField.PressureSwitchUse] = pressureUse;
         settings[SettingField.RuleLongestRestMs] = 100_000;
         settings[SettingField.DoseEdges] = edges;
@@ -216,8 +251,11 @@ internal static class RandomBench
                 case 8:
                     bench.Plant.SetTemperature(280 + (action.Amount * 60));
                     break;
+                case 9:
+                    bench.Controls.Ask((AlarmDeed)(action.Which % 4), (AlarmId)(action.Which / 4 % AlarmTable.Count), 1_000 + (int)(action.Amount * 60_000));
+                    break;
                 default:
-                    bench.Controls.SetButton((Button)(action.Which % 5), on);
+                    bench.Controls.SetButton((Button)(action.Which % 6), on);
                     break;
             }
         }

@@ -20,7 +20,10 @@ public sealed class AlarmWiringTests
         ["lit.P1", "output.lamp"],
     ];
 
-    public static TheoryData<string> Alarms => new(Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index)));
+    /// <summary>Alarms whose cause lies in the board itself, which scripts cannot disturb yet.</summary>
+    private static readonly AlarmId[] OfTheBoard = [AlarmId.LogicFault, AlarmId.ScanOverrun, AlarmId.StorageCorrupt];
+
+    public static TheoryData<string> Alarms => new(Enumerable.Range(0, AlarmTable.Count).Select(index => (AlarmId)index).Except(OfTheBoard).Select(AlarmTable.NameOf));
 
     [Theory]
     [MemberData(nameof(Alarms))]

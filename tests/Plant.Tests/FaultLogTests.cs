@@ -154,6 +154,7 @@ public sealed class FaultLogTests
     [InlineData(FaultKind.SuctionAerated, "")]
     [InlineData(FaultKind.FillingPoor, "")]
     [InlineData(FaultKind.PumpOff, "")]
+    [InlineData(FaultKind.PumpSeized, "")]
     [InlineData(FaultKind.PumpWorn, "")]
     [InlineData(FaultKind.PumpSlow, "")]
     [InlineData(FaultKind.MotorSupplyLow, "")]

@@ -76,6 +76,9 @@ public static class PlantCheck
                 findings.Warn("Pump.StallPressurePa", stall, "more than the relief valve's opening pressure, or the motor stalls before the valve opens");
         }
 
+        if (pump.OverloadTripS is { } trip)
+            findings.Range("Pump.OverloadTripS", trip, 0.1, 600, "s");
+        findings.Range("Pump.OverloadCoolS", pump.OverloadCoolS, 1, 36000, "s");
         switch (pump)
         {
             case CamPumpDescription cam:

@@ -11,4 +11,12 @@ public abstract record PumpDescription
     /// one. Null: <see cref="DefaultStallRatio"/> times the relief valve's opening pressure.
     /// </summary>
     public double? StallPressurePa { get; init; }
+
+    /// <summary>
+    /// Time for which the motor may stand under power before its overload relay trips, s, 0.1 to 600. Null: it has no such relay.
+    /// </summary>
+    public double? OverloadTripS { get; init; }
+
+    /// <summary>Time after which the tripped relay has cooled and resets by itself, s, 1 to 36000.</summary>
+    public double OverloadCoolS { get; init; } = 60;
 }

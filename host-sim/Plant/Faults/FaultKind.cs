@@ -203,4 +203,7 @@ public enum FaultKind
 
     /// <summary>The pressure transmitter reports its failure by a high current.</summary>
     TransmitterFailsHigh,
+
+    /// <summary>The pump is seized and its motor stands under power.</summary>
+    PumpSeized,
 }

@@ -72,6 +72,12 @@ internal sealed class Pump
 
     internal bool MotorDead { get; set; }
 
+    /// <summary>Whether the overload relay keeps the motor's contact open.</summary>
+    internal bool Tripped { get; set; }
+
+    /// <summary>Whether no torque turns it.</summary>
+    internal bool Seized { get; set; }
+
     internal bool SuctionBlocked { get; set; }
 
     /// <summary>Fraction of its speed that a slow motor keeps.</summary>
@@ -86,9 +92,12 @@ internal sealed class Pump
     /// <summary>What leaks back past a worn element beyond a new one's slip, per pressure at reference viscosity, m3/s per Pa.</summary>
     internal double WornSlipM3PerSPa { get; private set; }
 
-    internal bool Turns => Driven && !_stands;
+    internal bool Turns => Driven && !_stands && !Seized;
 
-    private bool Driven => (Contact || ContactWelded) && !MotorDead && Supply > LeastSpeed && SpeedFactor > 0;
+    private bool Driven => ((Contact && !Tripped) || ContactWelded) && !MotorDead && Supply > LeastSpeed && SpeedFactor > 0;
+
+    /// <summary>Whether current flows and the motor stands.</summary>
+    internal bool StandsUnderPower => Driven && (_stands || Seized);
 
     private bool Delivers => _segmentShare.Length == 0 || _segment < _segmentShare.Length - 1;
 
@@ -217,6 +226,8 @@ internal sealed class Pump
         print.Add(Contact);
         print.Add(ContactWelded);
         print.Add(MotorDead);
+        print.Add(Tripped);
+        print.Add(Seized);
         print.Add(SuctionBlocked);
         print.Add(_stands);
         print.Add(_runUpS);

@@ -34,6 +34,8 @@ internal static class PlantFindings
         ["FillingLoss"] = "filling-loss",
         ["SpeedSagPerPa"] = "speed-sag",
         ["StallPressurePa"] = "stall-pressure",
+        ["OverloadTripS"] = "overload-trip-time",
+        ["OverloadCoolS"] = "overload-cool-time",
         ["DeadVolume"] = "dead-volume",
         ["DeliverySegments"] = "delivery-segments",
         ["InitialAngle"] = "initial-angle",

@@ -19,14 +19,14 @@ public static class PlantKeys
 
     /// <summary>The pump, whatever its kind.</summary>
     public static KeySet Pump { get; } = new(
-        "a pump", "kind", "flow", "bore", "stroke", "speed", "volumetric-efficiency", "slip", "filling-loss", "speed-sag", "stall-pressure", "dead-volume", "delivery-segments", "initial-angle");
+        "a pump", "kind", "flow", "bore", "stroke", "speed", "volumetric-efficiency", "slip", "filling-loss", "speed-sag", "stall-pressure", "overload-trip-time", "overload-cool-time", "dead-volume", "delivery-segments", "initial-angle");
 
     /// <summary>A cam pump.</summary>
     public static KeySet CamPump { get; } = new(
-        "a cam pump", "kind", "bore", "stroke", "speed", "volumetric-efficiency", "slip", "filling-loss", "speed-sag", "stall-pressure", "dead-volume", "delivery-segments", "initial-angle");
+        "a cam pump", "kind", "bore", "stroke", "speed", "volumetric-efficiency", "slip", "filling-loss", "speed-sag", "stall-pressure", "overload-trip-time", "overload-cool-time", "dead-volume", "delivery-segments", "initial-angle");
 
     /// <summary>A constant-flow pump.</summary>
-    public static KeySet ConstantFlowPump { get; } = new("a constant-flow pump", "kind", "flow", "stall-pressure");
+    public static KeySet ConstantFlowPump { get; } = new("a constant-flow pump", "kind", "flow", "stall-pressure", "overload-trip-time", "overload-cool-time");
 
     /// <summary>The line.</summary>
     public static KeySet Line { get; } = new("a line", "volume", "bulk-modulus", "air", "gas-exponent", "segments", "strainer");

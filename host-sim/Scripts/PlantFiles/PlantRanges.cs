@@ -37,6 +37,8 @@ internal static class PlantRanges
     public static readonly QuantityRange VentFlow = new(UnitFamily.Leakage, 0.006, 6_000_000, "cm3/min/bar");
     public static readonly QuantityRange FillingLoss = new(UnitFamily.Ratio, 0, 10, "1");
     public static readonly QuantityRange SpeedSag = new(UnitFamily.PerPressure, 0, 10, "%/bar");
+    public static readonly QuantityRange OverloadTrip = new(UnitFamily.Time, 0.1, 600, "s");
+    public static readonly QuantityRange OverloadCool = new(UnitFamily.Time, 1, 36_000, "s");
     public static readonly QuantityRange StallPressure = new(UnitFamily.Pressure, 1, 10_000, "bar");
     public static readonly QuantityRange EntrainedAir = new(UnitFamily.Ratio, 0, 20, "%");
     public static readonly QuantityRange ReadingRange = new(UnitFamily.Pressure, 1, 1000, "bar");

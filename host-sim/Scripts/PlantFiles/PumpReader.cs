@@ -18,11 +18,17 @@ internal sealed class PumpReader(MapReader file, ProblemList problems)
             return null;
         if (!group.Has("kind"))
             group.Missing("kind", $"write one of: {string.Join(", ", Kinds)}");
-        return group.Choice("kind", Kinds) switch
+        PumpDescription? pump = group.Choice("kind", Kinds) switch
         {
             0 => Cam(group),
             1 => ConstantFlow(group),
             _ => null,
+        };
+        return pump is null ? null : pump with
+        {
+            StallPressurePa = group.Quantity("stall-pressure", PlantRanges.StallPressure)?.Si,
+            OverloadTripS = group.Quantity("overload-trip-time", PlantRanges.OverloadTrip)?.Si,
+            OverloadCoolS = group.Quantity("overload-cool-time", PlantRanges.OverloadCool)?.Si ?? pump.OverloadCoolS,
         };
     }
 
@@ -38,7 +44,6 @@ internal sealed class PumpReader(MapReader file, ProblemList problems)
             VolumetricEfficiency = group.Quantity("volumetric-efficiency", PlantRanges.Efficiency)?.Si ?? plain.VolumetricEfficiency,
             SlipM3PerSPa = group.Quantity("slip", PlantRanges.Leakage)?.Si ?? plain.SlipM3PerSPa,
             FillingLoss = group.Quantity("filling-loss", PlantRanges.FillingLoss)?.Si ?? plain.FillingLoss,
-            StallPressurePa = group.Quantity("stall-pressure", PlantRanges.StallPressure)?.Si,
             SpeedSagPerPa = group.Quantity("speed-sag", PlantRanges.SpeedSag)?.Si ?? plain.SpeedSagPerPa,
             DeadVolume = group.Quantity("dead-volume", PlantRanges.Part)?.Si ?? plain.DeadVolume,
             DeliverySegments = (int)(group.Whole("delivery-segments", 1, 64) ?? plain.DeliverySegments),
@@ -52,7 +57,6 @@ internal sealed class PumpReader(MapReader file, ProblemList problems)
         return new ConstantFlowPumpDescription
         {
             FlowM3PerS = PlantReader.Need(group, "flow", PlantRanges.Flow),
-            StallPressurePa = group.Quantity("stall-pressure", PlantRanges.StallPressure)?.Si,
         };
     }
 

@@ -7,12 +7,12 @@ namespace LubeController.Scripts.Replaying;
 
 /// <summary>
 /// Finds the scripts that files, folders and patterns name. In folders and patterns, files that end in
-/// <c>.plant.yaml</c>, <c>.lubricant.yaml</c>, <c>.settings.yaml</c> and <c>.base.yaml</c> are not scripts by themselves; every other
+/// <c>.plant.yaml</c>, <c>.lubricant.yaml</c>, <c>.settings.yaml</c>, <c>.exploration.yaml</c> and <c>.base.yaml</c> are not scripts by themselves; every other
 /// <c>.yaml</c> must be one, so that a broken script is never passed over.
 /// </summary>
 public static class ScriptPaths
 {
-    private static readonly string[] NotScripts = [".plant.yaml", ".lubricant.yaml", ".settings.yaml", ".base.yaml"];
+    private static readonly string[] NotScripts = [".plant.yaml", ".lubricant.yaml", ".settings.yaml", ".exploration.yaml", ".base.yaml"];
 
     /// <summary>The scripts, each once, in the order of the paths and then of their names.</summary>
     /// <param name="paths">Files, folders and patterns.</param>

@@ -102,6 +102,9 @@ public sealed class EmulatedBench : IScriptBench
                 case SetInput running:
                     bench.Controls.MachineRunning = running.On;
                     break;
+                case HoldInput held:
+                    bench.Controls.HoldInput(held.Input, held.Value);
+                    break;
                 case SetShaftSpeed shaft:
                     bench.Plant.SetShaftSpeed(shaft.PerSecond, shaft.RampUs * 1e-6);
                     break;
@@ -110,6 +113,9 @@ public sealed class EmulatedBench : IScriptBench
                     break;
                 case RefillReservoir refill:
                     bench.Plant.Refill(refill.ContentM3);
+                    break;
+                case HideAlarm hide:
+                    bench.Controls.Ask(hide.Deed, hide.Alarm, (int)(hide.ForUs / 1000));
                     break;
                 case SetPower power:
                     bench.Controls.Power = power.On;

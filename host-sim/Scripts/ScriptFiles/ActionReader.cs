@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Emulator;
 using LubeController.Plant.Description;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
@@ -22,7 +23,7 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription
         ["magnitude"] = ["fault"],
         ["with"] = ["fault"],
         ["over"] = ["fault"],
-        ["for"] = ["press"],
+        ["for"] = ["press", "shelve"],
         ["to"] = ["set"],
         ["ramp"] = ["shaft-speed"],
     };
@@ -45,6 +46,7 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription
             "shaft-speed" => ShaftSpeed(step),
             "temperature" => step.Quantity("temperature", ScriptRanges.Temperature) is { } temperature ? new SetTemperature(temperature.Si) : null,
             "refill" => Refill(step),
+            "shelve" or "unshelve" or "out-of-service" or "in-service" => Hide(step, key),
             "power" => step.Either("power", "on", "off") is { } on ? new SetPower(on) : null,
             _ => step.Text("mark") is { } remark ? new MarkTime(remark) : null,
         };
@@ -62,13 +64,25 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription
     private static long Time(MapReader step, string key, QuantityRange range, long preset) =>
         step.Quantity(key, range) is { } time ? Microseconds.Of(time) : preset;
 
-    private static SetInput? Input(MapReader step)
+    private static StepAction? Input(MapReader step)
     {
         if (!step.Has("to"))
             step.Missing("to", "write 'to: on' or 'to: off'");
-        int? input = step.Choice("set", BenchWords.Inputs);
+        if (step.Choice("set", [.. BenchWords.Inputs, .. BenchWords.HandInputs]) is not { } input)
+            return null;
+        if (input >= BenchWords.Inputs.Count)
+            return HandInputReader.Read(step, (HandInput)(input - BenchWords.Inputs.Count));
         bool? on = step.Either("to", "on", "off");
-        return input is { } which && on is { } level ? new SetInput((BenchInput)which, level) : null;
+        return on is { } level ? new SetInput((BenchInput)input, level) : null;
+    }
+
+    private static HideAlarm? Hide(MapReader step, string key)
+    {
+        var deed = (AlarmDeed)BenchWords.AlarmDeeds.ToList().IndexOf(key);
+        if (deed == AlarmDeed.Shelve && !step.Has("for"))
+            step.Missing("for", "write how long, for instance 'for: 30 min'");
+        long forUs = deed == AlarmDeed.Shelve ? Time(step, "for", ScriptRanges.Shelving, 0) : 0;
+        return step.Choice(key, BenchWords.Alarms) is { } alarm ? new HideAlarm(deed, (AlarmId)alarm, forUs) : null;
     }
 
     private SetShaftSpeed? ShaftSpeed(MapReader step)

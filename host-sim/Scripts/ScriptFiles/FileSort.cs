@@ -7,7 +7,7 @@ using LubeController.Scripts.SettingsFiles;
 namespace LubeController.Scripts.ScriptFiles;
 
 /// <summary>Tells a plant, a lubricant, a settings file and a script apart, so that one in place of another is told in one line.</summary>
-internal static class FileSort
+public static class FileSort
 {
     /// <summary>Whether a file is plainly of another sort than expected; then a problem is added.</summary>
     /// <param name="top">The file.</param>

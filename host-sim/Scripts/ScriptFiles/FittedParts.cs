@@ -22,6 +22,8 @@ internal static class FittedParts
         Check(!settings.Values.Is(SettingField.ShaftFitted) || plant.Shaft != null, "a shaft switch ('shaft-switch')", "no shaft");
         Check(!settings.Values.Is(SettingField.PressureTransmitterFitted) || plant.HasPressureTransmitter, "a pressure transmitter ('pressure-transmitter')", "none");
         Check(settings.Values.DoseMode != DoseMode.Pressure || plant.VentValve != null, "a vent valve ('dose-by: pressure')", "none");
+        Check(!settings.Values.Is(SettingField.OverloadFitted) || plant.Pump.OverloadTripS != null, "an overload contact ('pump-overload-contact')", "a pump without 'overload-trip-time'");
+        Check(!settings.Values.Is(SettingField.PumpRevolutionsFitted) || plant.Pump is CamPumpDescription, "counted revolutions ('pump-revolution-sensor')", "a pump that has none");
         Check(settings.Values.PressureSwitchUse == PressureSwitchUse.Nothing || plant.PressureSwitch != null, "a pressure switch ('pressure-switch-shows')", "none");
 
         void Check(bool fits, string asked, string has)

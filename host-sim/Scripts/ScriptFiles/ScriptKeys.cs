@@ -14,7 +14,7 @@ public static class ScriptKeys
 
     /// <summary>The actions a step may have, one of which each step has.</summary>
     public static IReadOnlyList<string> Actions { get; } =
-        ["fault", "heal", "press", "hold", "release", "set", "shaft-speed", "temperature", "refill", "power", "mark"];
+        ["fault", "heal", "press", "hold", "release", "set", "shaft-speed", "temperature", "refill", "power", "shelve", "unshelve", "out-of-service", "in-service", "mark"];
 
     /// <summary>A step.</summary>
     public static KeySet Step { get; } = new(

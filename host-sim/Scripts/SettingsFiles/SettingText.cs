@@ -35,10 +35,14 @@ public static class SettingText
         SettingUnit.Choice => value >= 0 && value < spec.Choices.Length ? spec.Choices[value] : Number(value),
         SettingUnit.Count => Number(value),
         SettingUnit.DeciCelsius => (value / 10.0).ToString("R", CultureInfo.InvariantCulture) + " degC",
+        SettingUnit.DeciKelvin => (value / 10.0).ToString("R", CultureInfo.InvariantCulture) + " K",
         SettingUnit.Milliseconds => Milliseconds(value),
         SettingUnit.Microseconds => Number(value) + " us",
         SettingUnit.Millibar => (value / 1000.0).ToString("R", CultureInfo.InvariantCulture) + " bar",
         SettingUnit.PerMinute => Number(value) + " rpm",
+        SettingUnit.Millivolt => (value / 1000.0).ToString("R", CultureInfo.InvariantCulture) + " V",
+        SettingUnit.CubicMillimetre => (value / 1000.0).ToString("R", CultureInfo.InvariantCulture) + " cm3",
+        SettingUnit.CubicMillimetrePerMinute => (value / 1000.0).ToString("R", CultureInfo.InvariantCulture) + " cm3/min",
         _ => Number(value) + " %",
     };
 
@@ -49,7 +53,11 @@ public static class SettingText
         SettingUnit.Microseconds => (UnitFamily.Time, "us", 1.0),
         SettingUnit.Millibar => (UnitFamily.Pressure, "mbar", 1.0),
         SettingUnit.DeciCelsius => (UnitFamily.Temperature, "degC", 10.0),
+        SettingUnit.DeciKelvin => (UnitFamily.TemperatureDifference, "K", 10.0),
         SettingUnit.PerMinute => (UnitFamily.Speed, "rpm", 1.0),
+        SettingUnit.Millivolt => (UnitFamily.Voltage, "mV", 1.0),
+        SettingUnit.CubicMillimetre => (UnitFamily.Volume, "mm3", 1.0),
+        SettingUnit.CubicMillimetrePerMinute => (UnitFamily.Flow, "mm3/min", 1.0),
         SettingUnit.Percent => (UnitFamily.Ratio, "%", 1.0),
         _ => (UnitFamily.Count, "1", 1.0),
     };

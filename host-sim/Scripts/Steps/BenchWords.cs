@@ -1,5 +1,7 @@
 using System.Collections.Generic;
+using System.Linq;
 using LubeController.Core;
+using LubeController.Emulator;
 
 namespace LubeController.Scripts.Steps;
 
@@ -17,10 +19,26 @@ public enum BenchInput
 public static class BenchWords
 {
     /// <summary>Names of the buttons, by value.</summary>
-    public static IReadOnlyList<string> Buttons { get; } = ["start", "acknowledge", "reset", "dose-now", "prime"];
+    public static IReadOnlyList<string> Buttons { get; } = ["start", "acknowledge", "reset", "dose-now", "prime", "output-test"];
 
     /// <summary>Names of the maintained inputs, by value.</summary>
     public static IReadOnlyList<string> Inputs { get; } = ["stop", "machine-running"];
+
+    /// <summary>Names of the inputs that may be held by hand, by value.</summary>
+    public static IReadOnlyList<string> HandInputs { get; } =
+    [
+        "cycle-switch-1", "cycle-switch-2", "cycle-switch-3", "cycle-switch-4", "level-low", "level-empty", "pressure-switch", "pump-overload",
+        "pressure", "supply", "temperature", "shaft-pulses",
+    ];
+
+    /// <summary>What a person does to what is shown of an alarm, by value.</summary>
+    public static IReadOnlyList<string> AlarmDeeds { get; } = ["shelve", "unshelve", "out-of-service", "in-service"];
+
+    /// <summary>Names of the alarms, by value.</summary>
+    public static IReadOnlyList<string> Alarms { get; } = [.. Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index))];
+
+    /// <summary>Name of a deed.</summary>
+    public static string Of(AlarmDeed deed) => AlarmDeeds[(int)deed];
 
     /// <summary>Name of a button.</summary>
     public static string Of(Button button) => Buttons[(int)button];

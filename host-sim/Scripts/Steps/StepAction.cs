@@ -1,5 +1,6 @@
 using System.Globalization;
 using LubeController.Core;
+using LubeController.Emulator;
 using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Steps.Drawing;
@@ -91,6 +92,16 @@ public sealed record SetInput(BenchInput Input, bool On) : StepAction
     public override string Text => $"set {BenchWords.Of(Input)} {(On ? "on" : "off")}";
 }
 
+/// <summary>Holds an input of the controller by hand, whatever the plant's sensor shows, or gives it back.</summary>
+/// <param name="Input">The input.</param>
+/// <param name="Value">0 off and 1 on for a level, else a number in the unit of the input image; null gives it back.</param>
+/// <param name="Written">The value as written.</param>
+public sealed record HoldInput(HandInput Input, int? Value, string Written) : StepAction
+{
+    /// <inheritdoc/>
+    public override string Text => $"set {BenchWords.HandInputs[(int)Input]} {Written}";
+}
+
 /// <summary>Changes the speed of the machine's shaft.</summary>
 /// <param name="PerSecond">Speed to be reached, revolutions per second.</param>
 /// <param name="RampUs">Time in which it is reached in a straight line, microseconds; 0 at once.</param>
@@ -123,6 +134,16 @@ public sealed record SetPower(bool On) : StepAction
 {
     /// <inheritdoc/>
     public override string Text => $"power {(On ? "on" : "off")}";
+}
+
+/// <summary>What a person does to what is shown of an alarm.</summary>
+/// <param name="Deed">What.</param>
+/// <param name="Alarm">The alarm.</param>
+/// <param name="ForUs">How long it is shelved, microseconds, whole milliseconds; 0 for the other deeds.</param>
+public sealed record HideAlarm(AlarmDeed Deed, AlarmId Alarm, long ForUs) : StepAction
+{
+    /// <inheritdoc/>
+    public override string Text => $"{BenchWords.Of(Deed)} {AlarmTable.NameOf(Alarm)}{(Deed == AlarmDeed.Shelve ? " for " + TimeText.Of(ForUs) : "")}";
 }
 
 /// <summary>Does nothing: marks an instant that windows and other steps refer to.</summary>

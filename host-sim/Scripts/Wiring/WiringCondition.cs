@@ -23,21 +23,23 @@ public sealed record WiringCondition(string Name, string Category, OutputPattern
         {
             var id = (AlarmId)index;
             if (settings == null || AlarmsInReach.CanRise(id, settings))
-                Add(all, id);
+                Add(all, id, settings == null || AlarmsInReach.LosesProtection(settings));
         }
 
         all.Add(new WiringCondition("no power", "", OutputPattern.Dead));
         return all;
     }
 
-    private static void Add(List<WiringCondition> all, AlarmId id)
+    private static void Add(List<WiringCondition> all, AlarmId id, bool losesProtection)
     {
         string name = AlarmTable.NameOf(id);
         AlarmCategory category = AlarmTable.CategoryOf(id);
         all.Add(Of(name, category));
-        // The one alarm whose category depends on the switch: of the dose-ending one it is a failure.
-        if (id == AlarmId.CycleSwitchFault && category != AlarmCategory.Failure)
+        // The two alarms whose category depends on what they are about.
+        if (id == AlarmId.CycleSwitchFault)
             all.Add(Of(name + " of the dose-ending switch", AlarmCategory.Failure));
+        if (id == AlarmId.SensorsDisagree && losesProtection)
+            all.Add(Of(name + " about the pressure that a transmitter guards", AlarmCategory.Failure));
     }
 
     private static WiringCondition Of(string name, AlarmCategory category) => new(name, Words(category), OutputPattern.Of(category));

@@ -64,12 +64,19 @@ public sealed class AllocationTests
         settings[SettingField.OverdueMs] = 20_000;
         settings[SettingField.ShaftFitted] = 1;
         settings[SettingField.ShaftLostMs] = 5_000;
+        settings[SettingField.RunDownMs] = 12_000;
+        settings[SettingField.PressureSpanMbar] = 400_000;
         settings[SettingField.PressureTransmitterFitted] = 1;
         settings[SettingField.PressureMissingMs] = 2_000;
         settings[SettingField.DoseLimitMs] = 10_000;
         settings[SettingField.NewTryDelayMs] = 2_000;
         settings[SettingField.MinPulseIntervalMs] = 250;
         settings[SettingField.FirstPulseAllowanceMs] = 1_000;
+        settings[SettingField.SupplyMeasured] = 1;
+        settings[SettingField.OverloadFitted] = 1;
+        settings[SettingField.ColdJudged] = 1;
+        settings[SettingField.RestartsMost] = 5;
+        settings[SettingField.OutputTestMs] = 2_000;
         settings.SetTimeout(0, 4_000);
         settings.SetTimeout(1, 60_000);
         settings.SetRetries(0, 1);
@@ -133,10 +140,67 @@ public sealed class AllocationTests
         Pulse(0);
         Pulse(0);
         ByPressure();
-        Measured(() => _core.SaveState(_state));
-        Measured(() => _core.RestoreState(_state));
-        Measured(_core.PowerUp);
+        Platform();
+        for (int cut = 0; cut < 2; cut++)
+        {
+            Measured(() => _core.SaveState(_state));
+            Measured(() => _core.RestoreState(_state));
+            Measured(_core.PowerUp);
+        }
+
+        Measured(_core.NoteLogicFault);
+        Measured(_core.NoteStorageCorrupt);
         Run(500);
+        Contradict();
+        Run(61_000);
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.Start = true);
+        Press(() => _inputs.Reset = true);
+    }
+
+    /// <summary>The shaft turns on although the machine is said to stand; the transmitter shows what none can.</summary>
+    private void Contradict()
+    {
+        _inputs.MachineRunning = false;
+        _inputs.ShaftPulses = 1;
+        _inputs.PressureMbar = -50_000;
+        Run(15_000);
+        _inputs.MachineRunning = true;
+        _inputs.ShaftPulses = 0;
+        _inputs.PressureMbar = 0;
+        Run(100);
+    }
+
+    /// <summary>Supply, temperature, overload, a late scan, the output test, and what a person hides.</summary>
+    private void Platform()
+    {
+        _inputs.SupplyMv = 10_000;
+        _inputs.TemperatureDeciC = -300;
+        _inputs.PumpOverload = true;
+        _inputs.ScanLate = true;
+        Run(1_000);
+        Measured(() => _core.Shelve(AlarmId.SupplyLow, 1_000));
+        Measured(() => _core.SetOutOfService(AlarmId.LubricantCold, true));
+        Run(1_500);
+        Measured(() => _core.SetOutOfService(AlarmId.LubricantCold, false));
+        _inputs.SupplyMv = 24_000;
+        _inputs.TemperatureDeciC = 200;
+        _inputs.PumpOverload = false;
+        _inputs.ScanLate = false;
+        Run(70_000);
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.Start = true);
+        Press(() => _inputs.DoseNow = true);
+        Pulses(8);
+        _inputs.Stop = true;
+        Run(100);
+        _inputs.Stop = false;
+        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.OutputTest = true);
+        Run(3_000);
+        Press(() => _inputs.Start = true);
+        Run(3_000);
+        Press(() => _inputs.Reset = true);
     }
 
     /// <summary>A dose that is too long: each pulse only opens the counting, since a reset came before it.</summary>
@@ -227,7 +291,7 @@ public sealed class AllocationTests
     {
         down();
         Run(60);
-        _inputs.Start = _inputs.Acknowledge = _inputs.Reset = _inputs.DoseNow = _inputs.Prime = false;
+        _inputs.Start = _inputs.Acknowledge = _inputs.Reset = _inputs.DoseNow = _inputs.Prime = _inputs.OutputTest = false;
         Run(60);
     }
 

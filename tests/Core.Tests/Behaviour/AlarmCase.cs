@@ -121,7 +121,104 @@ internal sealed record AlarmCase(Func<CoreBench> Start, Action<CoreBench> Cause,
             bench => bench.Pressure(12_000).RunUntil(() => bench.Stands(AlarmId.LineNotVented), 60_000),
             bench => bench.Pressure(0).Run(10),
             Phase.Failed),
+        [AlarmId.PumpOverload] = new(
+            () => new CoreBench(settings => settings[SettingField.OverloadFitted] = 1).ToRest(),
+            bench => Overload(bench, true),
+            bench => Overload(bench, false),
+            Phase.Failed),
+        [AlarmId.LogicFault] = new(
+            () => new CoreBench().ToRest(),
+            bench => bench.CutPower(core => core.NoteLogicFault()).Run(100),
+            Over(AlarmId.LogicFault),
+            Phase.Failed),
+        [AlarmId.ScanOverrun] = new(
+            () => new CoreBench(LongRest).ToRest(),
+            bench =>
+            {
+                Late(bench, true);
+                Late(bench, false);
+            },
+            Over(AlarmId.ScanOverrun),
+            Phase.Rest),
+        [AlarmId.LubricantCold] = new(
+            () => new CoreBench(settings => settings[SettingField.ColdJudged] = 1).ToRest(),
+            bench => Temperature(bench, -51),
+            bench => Temperature(bench, -30),
+            Phase.Rest),
+        [AlarmId.SupplyLow] = new(
+            () => new CoreBench(settings => settings[SettingField.SupplyMeasured] = 1).ToRest(),
+            bench => Supply(bench, 19_199),
+            bench => Supply(bench, 20_000),
+            Phase.Rest),
+        [AlarmId.StorageCorrupt] = new(
+            () => new CoreBench(LongRest).ToRest(),
+            bench => bench.CutPower(core => core.NoteStorageCorrupt()).Run(100),
+            Over(AlarmId.StorageCorrupt),
+            Phase.Rest),
+        [AlarmId.RestartUnexpected] = new(
+            () => new CoreBench(settings =>
+            {
+                LongRest(settings);
+                settings[SettingField.RestartsMost] = 5;
+                settings[SettingField.SaveIntervalMs] = 3_600_000;
+            }).ToRest(),
+            bench => bench.CutPower().Run(100),
+            Over(AlarmId.RestartUnexpected),
+            Phase.Rest),
+        [AlarmId.SensorsDisagree] = new(
+            () => new CoreBench(settings =>
+            {
+                settings[SettingField.ShaftFitted] = 1;
+                settings[SettingField.RunDownMs] = 20_000;
+            })
+            { ShaftPulsesPerTick = 1 }.ToRest(),
+            bench => Running(bench, false).Run(20_010),
+            bench => Running(bench, true),
+            Phase.Rest),
+        [AlarmId.PressureSignalLost] = new(
+            () => new CoreBench(settings =>
+            {
+                Transmitter(settings);
+                settings[SettingField.PressureSpanMbar] = 400_000;
+            }).ToRest(),
+            bench => Pressure(bench, -10_001),
+            bench => Pressure(bench, -10_000),
+            Phase.Rest),
     };
+
+    private static Action<CoreBench> Over(AlarmId id) => bench => bench.RunUntil(() => !bench.Core.Alarms.IsActive(id), 70_000);
+
+    private static void LongRest(Settings settings) => settings[SettingField.RestMs] = 400_000;
+
+    private static void Overload(CoreBench bench, bool on)
+    {
+        bench.Inputs.PumpOverload = on;
+        bench.Run(100);
+    }
+
+    private static void Late(CoreBench bench, bool late)
+    {
+        bench.Inputs.ScanLate = late;
+        bench.Run(10);
+    }
+
+    private static void Temperature(CoreBench bench, int deciC)
+    {
+        bench.Inputs.TemperatureDeciC = deciC;
+        bench.Run(10);
+    }
+
+    private static void Supply(CoreBench bench, int millivolts)
+    {
+        bench.Inputs.SupplyMv = millivolts;
+        bench.Run(10);
+    }
+
+    private static CoreBench Running(CoreBench bench, bool running)
+    {
+        bench.Inputs.MachineRunning = running;
+        return bench.Run(10);
+    }
 
     private static void Transmitter(Settings settings) => settings[SettingField.PressureTransmitterFitted] = 1;
 

@@ -64,8 +64,12 @@ internal sealed class CoreBench
     public string Standing() => string.Join(' ', Enumerable.Range(0, AlarmTable.Count)
         .Select(index => (AlarmId)index).Where(Stands).Select(AlarmTable.NameOf));
 
+    /// <summary>Revolutions the pump makes in every scan in which it is on.</summary>
+    public int RevolutionsPerTick { get; set; }
+
     public CoreBench Scan()
     {
+        Inputs.PumpRevolutions = Outputs.Pump ? RevolutionsPerTick : 0;
         Inputs.ShaftPulses = ShaftPulsesPerTick;
         Inputs.ShaftPulseAgeMs = 0;
         Core.Scan(NowMs);
@@ -145,6 +149,7 @@ internal sealed class CoreBench
             case Button.Acknowledge: Inputs.Acknowledge = down; break;
             case Button.Reset: Inputs.Reset = down; break;
             case Button.DoseNow: Inputs.DoseNow = down; break;
+            case Button.OutputTest: Inputs.OutputTest = down; break;
             default: Inputs.Prime = down; break;
         }
 
@@ -213,15 +218,19 @@ internal sealed class CoreBench
         return this;
     }
 
-    /// <summary>Cuts power: the state saved now is all that is left.</summary>
-    public CoreBench CutPower()
+    /// <summary>Cuts power, and what the main loop tells of it afterwards.</summary>
+    public CoreBench CutPower(Action<Controller>? note)
     {
         byte[] state = Save();
         Core = new Controller(Inputs, Outputs, Settings, _rule);
         Assert.True(Core.RestoreState(state));
         Core.PowerUp();
+        note?.Invoke(Core);
         return Scan();
     }
+
+    /// <summary>Cuts power: the state saved now is all that is left.</summary>
+    public CoreBench CutPower() => CutPower(null);
 
     public byte[] Save()
     {

@@ -26,9 +26,21 @@ internal static class EventText
             ScanEvent.PressRefused => $"{(Button)subject} refused",
             ScanEvent.DoseCompleted => $"dose completed with {subject}",
             ScanEvent.DoseStepTaken => $"step {((DoseStep)subject).ToString().ToLowerInvariant()} {detail}",
+            ScanEvent.AlarmSuppressed => "suppressed " + AlarmTable.NameOf((AlarmId)subject),
+            ScanEvent.SuppressionEnded => "shown again " + AlarmTable.NameOf((AlarmId)subject),
+            ScanEvent.AlarmShelved => $"shelved {AlarmTable.NameOf((AlarmId)subject)} {detail}",
+            ScanEvent.ShelvingEnded => "unshelved " + AlarmTable.NameOf((AlarmId)subject),
+            ScanEvent.TakenOutOfService => "out of service " + AlarmTable.NameOf((AlarmId)subject),
+            ScanEvent.PutIntoService => "in service " + AlarmTable.NameOf((AlarmId)subject),
+            ScanEvent.SensorsDisagree => $"sensors disagree by {(subject == 1 ? "volume" : subject == 2 ? "pressure" : "shaft")} {detail}",
             _ => throw new ArgumentOutOfRangeException(nameof(events), events.Kind(index), "unknown event"),
         };
     }
 
-    public static string PhaseName(Phase phase) => phase == Phase.RetryPause ? "retry pause" : phase.ToString().ToLowerInvariant();
+    public static string PhaseName(Phase phase) => phase switch
+    {
+        Phase.RetryPause => "retry pause",
+        Phase.OutputTest => "output test",
+        _ => phase.ToString().ToLowerInvariant(),
+    };
 }

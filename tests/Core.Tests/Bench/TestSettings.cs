@@ -38,6 +38,7 @@ internal static class TestSettings
         settings[SettingField.PrimeLimitMs] = PrimeMs;
         settings[SettingField.OverdueMs] = OverdueMs;
         settings[SettingField.LevelDebounceMs] = LevelMs;
+        settings[SettingField.RestartsMost] = 0;
         settings[SettingField.LevelLowFitted] = 1;
         settings[SettingField.LevelEmptyFitted] = 1;
         for (int index = 0; index < Inputs.MaxCycleSwitches; index++)

@@ -28,6 +28,7 @@ public sealed class AlarmTableTests
         {
             AlarmAction.Interlock => "interlock",
             AlarmAction.DoseEnding => "dose-ending",
+            AlarmAction.Holding => "holding",
             _ => "none",
         });
         Assert.Equal(row[3], AlarmTable.CategoryOf(id) switch

@@ -45,6 +45,10 @@ internal sealed record PhaseEvent(Action<Settings> Change, Action<CoreBench>? Ci
         ["reset pressed, every condition ended"] = new(Calm, null, Press(Button.Reset)),
         ["reset pressed, interlock condition lasts"] = new(Calm, bench => bench.Empty(true), Press(Button.Reset)),
         ["acknowledge pressed"] = new(Calm, null, Press(Button.Acknowledge)),
+        ["output test pressed"] = new(Calm, null, Press(Button.OutputTest)),
+        ["output test pressed, a failure stands"] = new(Calm, bench => bench.Empty(true), Press(Button.OutputTest)),
+        ["output test pressed, stop on"] = new(Calm, Stop, Press(Button.OutputTest)),
+        ["output test over"] = new(With(Calm, settings => settings[SettingField.OutputTestMs] = 10_000), null, Wait(10_500)),
         ["power-up after a cut in this phase"] = new(Calm, null, bench => { bench.Set(Button.Prime, false).CutPower(); bench.Run(1_000); }),
     };
 
@@ -72,6 +76,7 @@ internal sealed record PhaseEvent(Action<Settings> Change, Action<CoreBench>? Ci
         settings[SettingField.RetryPauseMs] = LongMs;
         settings[SettingField.PrimeLimitMs] = LongMs;
         settings[SettingField.DoseLimitMs] = LongMs;
+        settings[SettingField.OutputTestMs] = 600_000;
         settings.SetTimeout(0, LongMs);
         settings.SetRetries(0, 1);
     }

@@ -16,6 +16,7 @@ internal static class PhaseRoad
             Phase.RetryPause => ToRetryPause(row),
             Phase.Prime => To(primeFrom, row).Hold(Button.Prime),
             Phase.Stopped => ToStopped(row),
+            Phase.OutputTest => ToStopped(row).Press(Button.OutputTest),
             _ => ToFailed(row),
         };
         Assert.Equal(phase, bench.Phase);

@@ -26,7 +26,7 @@ public sealed class PhaseTableTests
     public void The_table_has_every_phase_and_every_event_once()
     {
         Assert.Equal(
-            ["event", "rest", "dose", "retry pause", "prime", "stopped", "failed"],
+            ["event", "rest", "dose", "retry pause", "prime", "stopped", "failed", "output test"],
             Table.Head);
         Assert.Equal(
             PhaseEvent.All.Keys.Order(StringComparer.Ordinal),

@@ -25,6 +25,13 @@ internal enum Deed
     Temperature,
     ShaftInterval,
     Block,
+    OutputTest,
+    Overload,
+    Supply,
+    PumpStands,
+    ScanLate,
+    Shelve,
+    OutOfService,
     CutPower,
 }
 

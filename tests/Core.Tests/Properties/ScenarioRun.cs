@@ -24,6 +24,7 @@ internal enum Pace
 internal sealed class ScenarioRun
 {
     private const int TickMs = 10;
+    private const int RevolutionTicks = 23;
 
     private readonly Scenario _scenario;
     private readonly Pace _pace;
@@ -38,6 +39,8 @@ internal sealed class ScenarioRun
     private bool _nudged;
     private bool _ventSticks;
     private bool _leaks;
+    private bool _pumpStands;
+    private int _untilRevolution = RevolutionTicks;
 
     public ScenarioRun(Scenario scenario, Pace pace, uint startMs = 1_000)
     {
@@ -154,6 +157,14 @@ internal sealed class ScenarioRun
             moved = true;
         }
 
+        Inputs.PumpRevolutions = 0;
+        if (Outputs.Pump && !_pumpStands && _settings.Is(SettingField.PumpRevolutionsFitted) && --_untilRevolution == 0)
+        {
+            _untilRevolution = RevolutionTicks;
+            Inputs.PumpRevolutions = 1;
+            moved = true;
+        }
+
         if (ByPressure)
             moved |= PassLine();
         _sinceShaftMs += TickMs;
@@ -218,6 +229,13 @@ internal sealed class ScenarioRun
             case Deed.Pressure: Inputs.PressureMbar = step.Argument * 1_000; break;
             case Deed.Temperature: Inputs.TemperatureDeciC = (step.Argument * 100) - 150; break;
             case Deed.ShaftInterval: _shaftIntervalMs = step.Argument * 17; break;
+            case Deed.OutputTest: Inputs.OutputTest = !Inputs.OutputTest; break;
+            case Deed.Overload: Inputs.PumpOverload = !Inputs.PumpOverload; break;
+            case Deed.Supply: Inputs.SupplyMv = 16_000 + (step.Argument * 800); break;
+            case Deed.PumpStands: _pumpStands = !_pumpStands; break;
+            case Deed.ScanLate: Inputs.ScanLate = !Inputs.ScanLate; break;
+            case Deed.Shelve: Core.Shelve((AlarmId)(step.Argument * 7 % AlarmTable.Count), 1_000 + (step.Argument * 137)); break;
+            case Deed.OutOfService: ToggleService((AlarmId)(step.Argument * 5 % AlarmTable.Count)); break;
             case Deed.Block: _blocked[step.Argument % _blocked.Length] ^= true; break;
             default: CutPower(); break;
         }
@@ -225,12 +243,19 @@ internal sealed class ScenarioRun
 
     private void Toggle(int index) => Inputs.SetCycleSwitch(index, !Inputs.CycleSwitch(index));
 
+    private void ToggleService(AlarmId id) =>
+        Core.SetOutOfService(id, Core.Alarms.StateOf(id) != AlarmState.OutOfService);
+
     private void CutPower()
     {
         byte[] state = Save();
         Core = NewCore();
         Core.RestoreState(state);
         Core.PowerUp();
+        if (_tick % 3 == 0)
+            Core.NoteStorageCorrupt();
+        if (_tick % 7 == 0)
+            Core.NoteLogicFault();
     }
 
     private void Scan()
@@ -239,10 +264,11 @@ internal sealed class ScenarioRun
         Inputs.ShaftPulseAgeMs = _sinceShaftMs;
         _shaftPulses = 0;
         Core.Scan(unchecked(_startMs + ((uint)_tick * TickMs)));
+        Inputs.PumpRevolutions = 0;
         Scans++;
         for (int index = 0; index < Core.Events.Count; index++)
             Log.Add($"{_tick} {EventText.Of(Core.Events, index)}");
-        string shown = $"pump {Outputs.Pump} vent {Outputs.VentValve} healthy {Outputs.HealthyRelay} warning {Outputs.Warning} lamp {Outputs.Lamp} {Core.Phase} {Core.Alarms.Standing:x}";
+        string shown = $"pump {Outputs.Pump} vent {Outputs.VentValve} healthy {Outputs.HealthyRelay} warning {Outputs.Warning} lamp {Outputs.Lamp} {Core.Phase} {Core.Alarms.Standing:x} first {Core.Alarms.FirstUp}";
         if (shown != _shown)
             Log.Add($"{_tick} {shown}");
         _shown = shown;

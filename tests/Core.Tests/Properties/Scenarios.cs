@@ -18,6 +18,7 @@ internal static class Scenarios
             (6, Gen.Const(Deed.ToggleSwitch)),
             (3, Gen.Int[(int)Deed.Start, (int)Deed.Prime].Select(deed => (Deed)deed)),
             (3, Gen.Const(Deed.Reset)),
+            (2, Gen.Const(Deed.OutputTest)),
             (6, Gen.Int[(int)Deed.Stop, (int)Deed.CutPower].Select(deed => (Deed)deed)))
         from argument in Gen.Int[0, 11]
         from ticks in Gen.Frequency((6, Gen.Int[1, 12]), (4, Gen.Int[13, 150]), (1, Gen.Int[151, 900]))
@@ -78,6 +79,26 @@ internal static class Scenarios
         SettingField.PressureVentedMbar => Gen.Int[0, 4_999],
         SettingField.PressureCycles => Gen.Int[1, 3],
         SettingField.VentValveNormallyOpen => Gen.Int[0, 1],
+        SettingField.OverloadFitted or SettingField.PumpRevolutionsFitted or SettingField.SupplyMeasured or SettingField.ColdJudged => Gen.Int[0, 1],
+        SettingField.OverloadInverted => Rare(1),
+        SettingField.OverloadDebounceMs => Some(Gen.Int[1, 100]),
+        SettingField.RevolutionMissingMs => Gen.Int[300, 2_000],
+        SettingField.SupplyLimitMv => Gen.Int[17_000, 22_000],
+        SettingField.SupplyHysteresisMv => Some(Gen.Int[1, 2_000]),
+        SettingField.ColdLimitDeciC => Gen.Int[-100, 300],
+        SettingField.ColdHysteresisDeciC => Some(Gen.Int[1, 200]),
+        SettingField.OutputTestMs => Gen.Int[1_000, 4_000],
+        SettingField.RestartsMost => Some(Gen.Int[1, 3]),
+        SettingField.RestartWindowMs => Gen.Int[1_000, 9_000],
+        SettingField.ShelveLongestMs => Gen.Int[1_000, 5_000],
+        SettingField.ScanLimitMs => Gen.Const(200),
+        SettingField.RunDownMs => Some(Gen.Int[2_001, 4_000]),
+        SettingField.PulsesShowPressure or SettingField.DividerCycleMm3 => Gen.Int[0, 1],
+        SettingField.PressurePulses => Gen.Int[1, 3],
+        SettingField.PressureSpanMbar => Some(Gen.Const(9_000)),
+        SettingField.PumpRevolutionMm3 or SettingField.PumpFlowMm3PerMinute => Gen.Int[1, 200],
+        SettingField.VolumeTolerancePercent => Gen.Int[5, 95],
+        SettingField.VolumeWindow => Gen.Int[1, 3],
         _ => field < SettingField.AlarmDelays ? OfSwitch((field - SettingField.Switches) % SettingField.PerSwitch) : Delay(field),
     };
 
@@ -132,7 +153,7 @@ internal static class Scenarios
         if (values[SettingField.RestMode] is (int)RestMode.Shaft or (int)RestMode.Either)
             values[SettingField.ShaftFitted] = 1;
         if (values[SettingField.PressureTransmitterFitted] == 0 && values[SettingField.PressureSwitchUse] != (int)PressureSwitchUse.Reached)
-            values[SettingField.PressureMissingMs] = 0;
+            values[SettingField.PressureMissingMs] = values[SettingField.PulsesShowPressure] = 0;
         return values;
     }
 

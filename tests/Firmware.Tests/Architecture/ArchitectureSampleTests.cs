@@ -45,7 +45,7 @@ public sealed class ArchitectureSampleTests
     [InlineData(Scripts, Analysis, false)]
     [InlineData(Analysis, Scripts, true)]
     [InlineData(Analysis, Emulator, true)]
-    [InlineData(Analysis, Core, false)]
+    [InlineData(Analysis, Core, true)]
     [InlineData(Rig, Scripts, true)]
     [InlineData(Rig, Emulator, false)]
     [InlineData(Panel, Emulator, true)]

@@ -25,7 +25,7 @@ public static class Rooms
         ["Plant"] = [],
         ["Emulator"] = ["Core", "Board", "Plant"],
         ["Scripts"] = ["Emulator", "RuleTemplate", "Core", "Board", "Plant"],
-        ["Analysis"] = ["Scripts", "Emulator"],
+        ["Analysis"] = ["Scripts", "Emulator", "Core", "Board", "Plant"],
         ["Rig"] = ["Scripts"],
         ["Panel"] = ["Scripts", "Emulator"],
         ["Cli"] = ["Core", "Board", "RuleTemplate", "Plant", "Emulator", "Scripts", "Analysis", "Rig", "Panel"],

@@ -143,6 +143,7 @@ public sealed class SchemaTests
     private static string SchemaOf(string file) =>
         file.EndsWith(".plant.yaml", StringComparison.Ordinal) ? "plant.schema.json"
         : file.EndsWith(".lubricant.yaml", StringComparison.Ordinal) ? "lubricant.schema.json"
+        : file.EndsWith(".exploration.yaml", StringComparison.Ordinal) ? "exploration.schema.json"
         : file.EndsWith(".settings.yaml", StringComparison.Ordinal) ? "settings.schema.json"
         : "script.schema.json";
 

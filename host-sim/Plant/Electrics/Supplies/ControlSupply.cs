@@ -27,6 +27,9 @@ internal sealed class ControlSupply
     /// <summary>Voltage now, V.</summary>
     internal double NowV => _supply.NowV;
 
+    /// <summary>Voltage now without its ripple, V.</summary>
+    internal double BaseV => _supply.BaseV;
+
     /// <summary>Voltage now, as a part of the nominal one.</summary>
     internal double NowPart => _supply.NowV / _description.NominalV;
 

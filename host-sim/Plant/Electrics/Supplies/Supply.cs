@@ -43,6 +43,9 @@ public sealed class Supply
     /// <summary>Voltage now, V.</summary>
     public double NowV => VoltageAt(NowUs);
 
+    /// <summary>Voltage now without the ripple, V.</summary>
+    public double BaseV => BaseAt(NowUs);
+
     /// <summary>When the logic next starts or stops, us, as things stand; <see cref="long.MaxValue"/> for never.</summary>
     public long NextEventUs => _nextUs;
 

@@ -141,5 +141,16 @@ internal static class PumpFaults
             Noticed = "Cold: the gauge climbs high and doses take long; warm: pressure falls fast after the pump stops.",
             Needs = "lubricant that flows, or a temperature that is read",
         },
+        new()
+        {
+            Kind = FaultKind.PumpSeized,
+            Name = "pump-seized",
+            Part = FaultPart.None,
+            Place = "the pump",
+            Manner = FaultManner.Stuck,
+            Effect = "The pump cannot be turned: its motor stands under power and warms its overload relay, where there is one.",
+            Noticed = "The motor hums and grows hot, the gauge stays at zero; an overload relay trips after a while.",
+            Needs = "a closed motor contact",
+        },
     ];
 }

@@ -1,0 +1,181 @@
+namespace LubeController.Core;
+
+/// <content>
+/// What is shown of the alarms: seen or not, shelved, suppressed by design, out of service, and which came first. All of
+/// it is annunciation only: interlocks, latches, the phase and the healthy relay never ask here.
+/// </content>
+public sealed partial class AlarmList
+{
+    private const int NoAlarm = -1;
+
+    private readonly int[] _shelvedMs = new int[AlarmTable.Count];
+    private int _unseen;
+    private int _shelved;
+    private int _suppressed;
+    private int _outOfService;
+
+    /// <summary>Whether any alarm waits to be acknowledged.</summary>
+    public bool AnyUnseen => _unseen != 0;
+
+    /// <summary>Whether an alarm stands that is shown.</summary>
+    public bool AnyShown => (Standing & ~Hidden) != 0;
+
+    /// <summary>The alarm that came first since last none stood and none waited, as a number; -1 where there is none.</summary>
+    public int FirstUp { get; private set; } = NoAlarm;
+
+    private int Hidden => _shelved | _suppressed | _outOfService;
+
+    /// <summary>Whether an alarm waits to be acknowledged.</summary>
+    public bool IsUnseen(AlarmId id) => (_unseen & Bit(id)) != 0;
+
+    internal int ShelvedForMs(AlarmId id) => (_shelved & Bit(id)) != 0 ? _shelvedMs[(int)id] : 0;
+
+    /// <summary>The state of an alarm.</summary>
+    public AlarmState StateOf(AlarmId id)
+    {
+        int bit = Bit(id);
+        if ((_outOfService & bit) != 0)
+            return AlarmState.OutOfService;
+        if ((_shelved & bit) != 0)
+            return AlarmState.Shelved;
+        if ((_suppressed & bit) != 0)
+            return AlarmState.SuppressedByDesign;
+        bool unseen = (_unseen & bit) != 0;
+        if ((_active & bit) != 0)
+            return unseen ? AlarmState.Unacknowledged : AlarmState.Acknowledged;
+        if ((_latched & bit) != 0)
+            return unseen ? AlarmState.LatchedUnacknowledged : AlarmState.LatchedAcknowledged;
+        return unseen ? AlarmState.ReturnedUnacknowledged : AlarmState.Normal;
+    }
+
+    internal void Acknowledge()
+    {
+        _unseen = 0;
+        ForgetFirst();
+    }
+
+    /// <summary>Hides an alarm for a time; one that is shelved already is so for the new time.</summary>
+    internal void Shelve(AlarmId id, int forMs)
+    {
+        _shelved |= Bit(id);
+        _shelvedMs[(int)id] = forMs;
+        _events.Add(ScanEvent.AlarmShelved, (int)id, forMs);
+        Summarise();
+    }
+
+    internal void Unshelve(AlarmId id)
+    {
+        int bit = Bit(id);
+        if ((_shelved & bit) == 0)
+            return;
+        _shelved &= ~bit;
+        _shelvedMs[(int)id] = 0;
+        _events.Add(ScanEvent.ShelvingEnded, (int)id, 0);
+        Show(bit);
+        Summarise();
+    }
+
+    internal void SetOutOfService(AlarmId id, bool isOut)
+    {
+        int bit = Bit(id);
+        if (((_outOfService & bit) != 0) == isOut)
+            return;
+        _outOfService ^= bit;
+        _events.Add(isOut ? ScanEvent.TakenOutOfService : ScanEvent.PutIntoService, (int)id, 0);
+        Show(isOut ? 0 : bit);
+        Summarise();
+    }
+
+    private void AdvanceShelving(int elapsedMs)
+    {
+        for (int index = 0; index < AlarmTable.Count; index++)
+        {
+            if ((_shelved & (1 << index)) != 0)
+                _shelvedMs[index] = _shelvedMs[index] > elapsedMs ? _shelvedMs[index] - elapsedMs : 0;
+        }
+    }
+
+    private void EndShelving()
+    {
+        if (_shelved == 0)
+            return;
+        for (int index = 0; index < AlarmTable.Count; index++)
+        {
+            if ((_shelved & (1 << index)) != 0 && _shelvedMs[index] == 0)
+                Unshelve((AlarmId)index);
+        }
+    }
+
+    private int ShelvingDeadlineMs()
+    {
+        int deadline = Saturating.Never;
+        for (int index = 0; index < AlarmTable.Count; index++)
+        {
+            if ((_shelved & (1 << index)) != 0)
+                deadline = Saturating.Min(deadline, Saturating.Remaining(_shelvedMs[index], 0));
+        }
+
+        return deadline;
+    }
+
+    private void NoteRaised(int index)
+    {
+        int bit = 1 << index;
+        if (FirstUp == NoAlarm)
+            FirstUp = index;
+        if ((Hidden & bit) == 0)
+            _unseen |= bit;
+    }
+
+    /// <summary>
+    /// Finds anew what is suppressed, and brings what waits into line with what is hidden. Whatever is hidden no more is
+    /// normal or not acknowledged, by whether it stands.
+    /// </summary>
+    /// <param name="shown">Alarms that have just been shown again.</param>
+    private void Show(int shown)
+    {
+        int before = _suppressed;
+        int causes = Standing & ~_shelved & ~_outOfService;
+        int suppressed = 0;
+        for (int index = 0; index < AlarmTable.Count; index++)
+        {
+            int bit = 1 << index;
+            if ((Standing & bit) != 0 && (AlarmTable.CausesOf((AlarmId)index) & causes) != 0)
+                suppressed |= bit;
+        }
+
+        _suppressed = suppressed;
+        TellSuppression(suppressed & ~before, ScanEvent.AlarmSuppressed);
+        TellSuppression(before & ~suppressed, ScanEvent.SuppressionEnded);
+        shown |= before & ~suppressed;
+        _unseen |= shown & Standing;
+        _unseen &= ~Hidden;
+        ForgetFirst();
+    }
+
+    private void TellSuppression(int which, ScanEvent kind)
+    {
+        for (int index = 0; which != 0 && index < AlarmTable.Count; index++, which >>= 1)
+        {
+            if ((which & 1) != 0)
+                _events.Add(kind, index, AlarmTable.CausesOf((AlarmId)index) & Standing);
+        }
+    }
+
+    private void ForgetFirst()
+    {
+        if (Standing == 0 && _unseen == 0)
+            FirstUp = NoAlarm;
+    }
+
+    private void TransferLifecycle(StateStream stream)
+    {
+        _unseen = stream.Number(_unseen);
+        _shelved = stream.Number(_shelved);
+        _suppressed = stream.Number(_suppressed);
+        _outOfService = stream.Number(_outOfService);
+        FirstUp = stream.Number(FirstUp);
+        for (int index = 0; index < AlarmTable.Count; index++)
+            _shelvedMs[index] = stream.Number(_shelvedMs[index]);
+    }
+}

@@ -1,0 +1,71 @@
+namespace LubeController.Core;
+
+/// <summary>Whether the pump turns when it should: its motor's overload contact, and its revolutions where they are counted.</summary>
+internal sealed class PumpWatch
+{
+    private readonly DebouncedInput _overload = new DebouncedInput();
+    private readonly Settings _settings;
+    private int _withoutMs;
+
+    public PumpWatch(Settings settings)
+    {
+        _settings = settings;
+    }
+
+    /// <summary>Whether the pump ran for too long without a revolution; until <see cref="Renew"/>, since only a running pump can show otherwise.</summary>
+    public bool IsStill { get; private set; }
+
+    /// <summary>Whether the overload contact is accepted as on.</summary>
+    public bool IsOverloaded => _settings.Is(SettingField.OverloadFitted) && _overload.Known && _overload.Level;
+
+    private bool Counts => _settings.Is(SettingField.PumpRevolutionsFitted);
+
+    private int DebounceMs => _settings[SettingField.OverloadDebounceMs];
+
+    public void Forget() => _overload.Forget();
+
+    /// <summary>Reset, or a new try: the pump is owed its time without a revolution anew.</summary>
+    public void Renew()
+    {
+        IsStill = false;
+        _withoutMs = 0;
+    }
+
+    /// <param name="elapsedMs">Time that has passed.</param>
+    /// <param name="pumpOn">Whether the pump was on throughout.</param>
+    public void Advance(int elapsedMs, bool pumpOn)
+    {
+        _overload.Advance(elapsedMs);
+        _withoutMs = pumpOn && Counts ? Saturating.Add(_withoutMs, elapsedMs) : 0;
+    }
+
+    public void Sample(Inputs inputs)
+    {
+        _overload.Sample(inputs.PumpOverload != _settings.Is(SettingField.OverloadInverted), DebounceMs, true);
+        if (!Counts)
+        {
+            IsStill = false;
+            return;
+        }
+
+        if (inputs.PumpRevolutions > 0)
+            _withoutMs = Saturating.Min(_withoutMs, inputs.PumpRevolutionAgeMs);
+        if (_withoutMs >= _settings[SettingField.RevolutionMissingMs])
+            IsStill = true;
+    }
+
+    public int DeadlineMs(bool pumpOn)
+    {
+        int deadline = _overload.DeadlineMs(DebounceMs);
+        if (pumpOn && Counts && !IsStill)
+            deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.RevolutionMissingMs], _withoutMs));
+        return deadline;
+    }
+
+    public void Transfer(StateStream stream)
+    {
+        _overload.Transfer(stream, DebounceMs);
+        _withoutMs = stream.UpTo(_withoutMs, _settings[SettingField.RevolutionMissingMs]);
+        IsStill = stream.Flag(IsStill);
+    }
+}

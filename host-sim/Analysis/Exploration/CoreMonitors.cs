@@ -1,0 +1,262 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LubeController.Core;
+
+namespace LubeController.Analysis.Exploration;
+
+/// <summary>
+/// Clocks that watch what takes more than one step: how long a switch has been silent, a dose has not come round, a cause has
+/// lasted. They run in powered time, over power cuts too. A cut that comes sooner than one save interval after the power-up
+/// starts them anew: of such cuts nothing is promised but that they are told.
+/// </summary>
+/// <remarks>
+/// With cuts at least one save interval apart what is saved is at least half of what is lived, so a bound B in saved time is
+/// at most 2 B and one interval in powered time. A cut that tears the save of an interval takes that interval along, so it must
+/// be two intervals apart from the power-up. Each cut of a dose also costs the restart delay anew.
+/// </remarks>
+internal sealed class CoreMonitors
+{
+    private readonly Settings _settings;
+    private readonly int _stepMs;
+    private readonly int _doseEnding;
+    private readonly int _switches;
+    private readonly Cause[] _causes;
+    private readonly int[] _clocks;
+    private readonly int[] _bounds;
+    private bool _ranBefore;
+
+    public CoreMonitors(CoreSetup setup)
+    {
+        _settings = setup.Settings;
+        _stepMs = setup.StepMs;
+        _doseEnding = _settings.DoseEndingIndex;
+        _switches = _settings[SettingField.SwitchCount];
+        _causes = [.. Cause.All(setup)];
+        _clocks = new int[1 + _switches + _causes.Length];
+        bool cuts = setup.Alphabet.Letters.Any(letter => letter.Cut != PowerCut.None);
+        _bounds = [RoundBoundMs(cuts), .. Enumerable.Range(0, _switches).Select(index => StallBoundMs(index, cuts)), .. _causes.Select(cause => cause.BoundMs)];
+        for (int index = 0; index < _bounds.Length; index++)
+            _bounds[index] = (int)((long)_bounds[index] * setup.BoundPercent / 100);
+    }
+
+    /// <summary>Numbers handed through by <see cref="Write"/> and <see cref="Read"/>.</summary>
+    public int Count => _clocks.Length + 1;
+
+    /// <summary>The bounds in words, for reports.</summary>
+    public IEnumerable<string> Bounds =>
+        new[] { $"a dose comes round within {_bounds[0]} ms" }
+            .Concat(Enumerable.Range(0, _switches).Select(index => $"silence of switch {index + 1} is alarmed within {_bounds[1 + index]} ms"))
+            .Concat(_causes.Select((cause, index) => $"{AlarmTable.NameOf(cause.Alarm)} is raised within {_bounds[1 + _switches + index]} ms"));
+
+    /// <summary>For how long what a property watches has lasted now, milliseconds; 0 for a property without a clock.</summary>
+    public int LastedMs(CoreProperty property) => property switch
+    {
+        CoreProperty.DoseComesRound => _clocks[0],
+        CoreProperty.StallIsAlarmed when _switches > 0 => _clocks.Skip(1).Take(_switches).Max(),
+        _ => 0,
+    };
+
+    public void Begin()
+    {
+        Array.Clear(_clocks);
+        _ranBefore = true;
+    }
+
+    public void Write(Span<int> to)
+    {
+        _clocks.CopyTo(to);
+        to[_clocks.Length] = _ranBefore ? 1 : 0;
+    }
+
+    public void Read(ReadOnlySpan<int> from)
+    {
+        from[.._clocks.Length].CopyTo(_clocks);
+        _ranBefore = from[_clocks.Length] != 0;
+    }
+
+    /// <summary>A scan was made.</summary>
+    /// <param name="core">The core after it.</param>
+    /// <param name="inputs">What it was given.</param>
+    /// <param name="before">The phase before it.</param>
+    /// <param name="pumpBefore">Whether the pump was on before it.</param>
+    /// <param name="heldBefore">Whether an alarm held the pump before it.</param>
+    /// <returns>The property violated, or -1.</returns>
+    public int Scan(Controller core, Inputs inputs, Phase before, bool pumpBefore, bool heldBefore)
+    {
+        WatchRound(core, before, heldBefore);
+        WatchSilence(core, before, pumpBefore);
+        int violated = WatchCauses(core, inputs);
+        _ranBefore = inputs.MachineRunning;
+        if (_clocks[0] > _bounds[0])
+            return (int)CoreProperty.DoseComesRound;
+        return violated >= 0 ? violated : StallNotAlarmed(core);
+    }
+
+    /// <summary>Power was cut and is back.</summary>
+    /// <param name="tooSoon">Whether that came sooner than one save interval after the power-up before.</param>
+    public void Cut(bool tooSoon)
+    {
+        for (int index = 0; index < _clocks.Length; index++)
+        {
+            if (tooSoon || index > _switches)
+                _clocks[index] = 0;
+        }
+    }
+
+    private void WatchRound(Controller core, Phase before, bool heldBefore)
+    {
+        bool counts = before is Phase.Rest or Phase.Dose or Phase.RetryPause && !heldBefore && !RestHeld(before);
+        if (counts)
+            Run(0);
+        if (core.Phase is Phase.Stopped or Phase.Prime or Phase.Failed or Phase.OutputTest || Has(core, ScanEvent.DoseCompleted) || Pressed(core, Button.Reset))
+            _clocks[0] = 0;
+    }
+
+    private bool RestHeld(Phase before) =>
+        before == Phase.Rest && !_ranBefore && (_settings.Is(SettingField.RestOnlyWhileRunning) || _settings.RestMode == RestMode.Shaft);
+
+    private void WatchSilence(Controller core, Phase before, bool pumpBefore)
+    {
+        bool runs = before == Phase.Dose && pumpBefore;
+        bool pauses = before == Phase.RetryPause && _switches == 1;
+        bool renewed = (before == Phase.Failed && core.Phase == Phase.Dose) || Pressed(core, Button.Reset);
+        for (int index = 0; index < _switches; index++)
+        {
+            if (runs || pauses)
+                Run(1 + index);
+            if (renewed || Gave(core, index))
+                _clocks[1 + index] = 0;
+        }
+    }
+
+    private int WatchCauses(Controller core, Inputs inputs)
+    {
+        int violated = -1;
+        for (int index = 0; index < _causes.Length; index++)
+        {
+            int clock = 1 + _switches + index;
+            if (!_causes[index].Lasts(inputs))
+                _clocks[clock] = 0;
+            else
+                Run(clock);
+            if (_clocks[clock] > _bounds[clock] && !core.Alarms.Stands(_causes[index].Alarm))
+                violated = (int)CoreProperty.CauseIsAlarmed;
+        }
+
+        return violated;
+    }
+
+    private int StallNotAlarmed(Controller core)
+    {
+        for (int index = 0; index < _switches; index++)
+        {
+            bool told = core.Alarms.Stands(AlarmId.DividerStalled) || core.Alarms.Stands(AlarmId.CycleSwitchFault);
+            if (_clocks[1 + index] > _bounds[1 + index] && !told)
+                return (int)CoreProperty.StallIsAlarmed;
+        }
+
+        return -1;
+    }
+
+    // Beyond its bound a clock need not be told apart.
+    private void Run(int clock) => _clocks[clock] = Math.Min(_clocks[clock] + _stepMs, _bounds[clock] + _stepMs);
+
+    private int StallBoundMs(int index, bool cuts)
+    {
+        int retries = _settings.OfSwitch(index, SettingField.SwitchRetries);
+        int bound = (index == _doseEnding ? _settings[SettingField.FirstPulseAllowanceMs] : 0)
+            + ((retries + 1) * _settings.OfSwitch(index, SettingField.SwitchTimeoutMs))
+            + (_switches == 1 ? retries * _settings[SettingField.RetryPauseMs] : 0)
+            + _settings.OfSwitch(index, SettingField.SwitchDebounceMs) + _stepMs;
+        return cuts ? (2 * bound) + _settings[SettingField.SaveIntervalMs] : bound;
+    }
+
+    private int RoundBoundMs(bool cuts)
+    {
+        int pauses = 0;
+        for (int index = 0; index < _switches; index++)
+            pauses += _settings.OfSwitch(index, SettingField.SwitchRetries) * _settings[SettingField.RetryPauseMs];
+        int restart = _settings[SettingField.RestartDelayMs];
+        int bound = LongestRestMs + restart + _settings[SettingField.DoseLimitMs] + (pauses * (_settings[SettingField.DoseEdges] + 1)) + (3 * _stepMs);
+        int interval = _settings[SettingField.SaveIntervalMs];
+        return cuts ? (2 * (int)((long)bound * interval / Math.Max(1, interval - restart))) + interval : bound;
+    }
+
+    private int LongestRestMs
+    {
+        get
+        {
+            int shaft = _settings.RestShaftPulses * (_settings[SettingField.ShaftLostMs] + _stepMs);
+            return _settings.RestMode switch
+            {
+                RestMode.Shaft => Math.Max(shaft, _settings[SettingField.RestFallbackMs] + _settings[SettingField.ShaftLostMs]),
+                RestMode.Rule => _settings[SettingField.RuleLongestRestMs] + _settings[SettingField.RestFallbackMs],
+                _ => _settings[SettingField.RestMs],
+            };
+        }
+    }
+
+    private static bool Gave(Controller core, int index)
+    {
+        ScanEvents events = core.Events;
+        for (int one = 0; one < events.Count; one++)
+        {
+            bool edge = events.Kind(one) is ScanEvent.PulseCounted or ScanEvent.PulseOpened or ScanEvent.PulseCredited or ScanEvent.PulseSeen;
+            if (edge && events.Subject(one) == index)
+                return true;
+        }
+
+        return false;
+    }
+
+    internal static bool Pressed(Controller core, Button button)
+    {
+        ScanEvents events = core.Events;
+        for (int one = 0; one < events.Count; one++)
+        {
+            if (events.Kind(one) == ScanEvent.PressObeyed && events.Subject(one) == (int)button)
+                return true;
+        }
+
+        return false;
+    }
+
+    private static bool Has(Controller core, ScanEvent kind)
+    {
+        ScanEvents events = core.Events;
+        for (int one = 0; one < events.Count; one++)
+        {
+            if (events.Kind(one) == kind)
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>An input that raises an alarm by lasting.</summary>
+    private sealed record Cause(AlarmId Alarm, Func<Inputs, bool> Lasts, int BoundMs)
+    {
+        public static IEnumerable<Cause> All(CoreSetup setup)
+        {
+            Settings settings = setup.Settings;
+            Alphabet alphabet = setup.Alphabet;
+            int grace = 2 * setup.StepMs;
+            int Bound(AlarmId id, int beforeMs) => beforeMs + settings[SettingField.DelayOn(id)] + grace;
+            if (alphabet.Has(ExploredInput.LevelEmpty) && settings.Is(SettingField.LevelEmptyFitted))
+                yield return new(AlarmId.ReservoirEmpty, inputs => inputs.LevelEmpty != settings.Is(SettingField.LevelEmptyInverted), Bound(AlarmId.ReservoirEmpty, settings[SettingField.LevelDebounceMs]));
+            if (alphabet.Has(ExploredInput.LevelLow) && settings.Is(SettingField.LevelLowFitted))
+                yield return new(AlarmId.ReservoirLow, inputs => inputs.LevelLow != settings.Is(SettingField.LevelLowInverted), Bound(AlarmId.ReservoirLow, settings[SettingField.LevelDebounceMs]));
+            if (alphabet.Has(ExploredInput.PumpOverload) && settings.Is(SettingField.OverloadFitted))
+                yield return new(AlarmId.PumpOverload, inputs => inputs.PumpOverload != settings.Is(SettingField.OverloadInverted), Bound(AlarmId.PumpOverload, settings[SettingField.OverloadDebounceMs]));
+            if (alphabet.Has(ExploredInput.PressureMbar) && settings.Is(SettingField.PressureTransmitterFitted))
+                yield return new(AlarmId.LineOverpressure, inputs => inputs.PressureMbar > settings[SettingField.PressureLimitMbar], Bound(AlarmId.LineOverpressure, 0));
+            if (alphabet.Has(ExploredInput.SupplyMv) && settings.Is(SettingField.SupplyMeasured))
+                yield return new(AlarmId.SupplyLow, inputs => inputs.SupplyMv < settings[SettingField.SupplyLimitMv], Bound(AlarmId.SupplyLow, 0));
+            if (alphabet.Has(ExploredInput.TemperatureDeciC) && settings.Is(SettingField.ColdJudged))
+                yield return new(AlarmId.LubricantCold, inputs => inputs.TemperatureDeciC < settings[SettingField.ColdLimitDeciC], Bound(AlarmId.LubricantCold, 0));
+            if (alphabet.Has(ExploredInput.ShaftPulses) && settings.Is(SettingField.ShaftFitted))
+                yield return new(AlarmId.ShaftSignalLost, inputs => inputs.MachineRunning && inputs.ShaftPulses == 0, Bound(AlarmId.ShaftSignalLost, settings[SettingField.ShaftLostMs]));
+        }
+    }
+}

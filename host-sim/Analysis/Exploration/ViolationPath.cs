@@ -1,0 +1,206 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using LubeController.Core;
+using LubeController.Scripts.Steps;
+
+namespace LubeController.Analysis.Exploration;
+
+/// <summary>
+/// The way to a violation, gone once more: what a script must do at which time, and what the core shows at the end. A letter's
+/// inputs are set half a step before its scan, power is cut a quarter of a step after it.
+/// </summary>
+internal sealed class ViolationPath
+{
+    private static readonly string[] Phases = ["rest", "dose", "retry-pause", "prime", "stopped", "failed", "output-test"];
+
+    private readonly CoreSetup _setup;
+    private readonly List<string> _steps = [];
+    private readonly Inputs _shown = new();
+    private Button? _held;
+    private string _snapshot = "";
+    private int _doses;
+    private int _savedStanding;
+    private int _silentMs;
+    private int _roundMs;
+    private long _pressMs = -1;
+
+    private ViolationPath(CoreSetup setup) => _setup = setup;
+
+    /// <summary>Steps of the script, each as the inside of a YAML group.</summary>
+    public IReadOnlyList<string> Steps => _steps;
+
+    /// <summary>Time of the scan that shows the violation.</summary>
+    public long EndMs { get; private set; }
+
+    /// <summary>Goes the way.</summary>
+    /// <param name="setup">The core.</param>
+    /// <param name="letters">The letters.</param>
+    /// <param name="probed">The property that a probe after them violates, or -1.</param>
+    public static ViolationPath Follow(CoreSetup setup, IReadOnlyList<Letter> letters, int probed)
+    {
+        var path = new ViolationPath(setup);
+        path.HoldEverything(letters.Count > 0 ? letters[0].Inputs : setup.Alphabet.Quiet);
+        var model = new CoreModel(setup);
+        var state = new byte[model.StateLength];
+        model.WriteFirst(state);
+        for (int index = 0; index < letters.Count; index++)
+        {
+            path.EndMs = (long)index * setup.StepMs;
+            path.Show(letters[index], index);
+            int letter = setup.Alphabet.Letters.ToList().IndexOf(letters[index]);
+            model.Take(state, letter);
+            path.Note(model);
+            model.Write(state);
+        }
+
+        if (probed >= 0)
+            path.Probe(model, (CoreProperty)probed, letters.Count);
+        return path;
+    }
+
+    /// <summary>What the script demands: names and demands.</summary>
+    public IEnumerable<(string Name, string Demand)> Expectations(CoreProperty property)
+    {
+        switch (property)
+        {
+            case CoreProperty.StallIsAlarmed:
+                yield return ("the silence is alarmed", $"eventually: alarm divider-stalled is on or alarm cycle-switch-fault is on\nfrom: {Since(property)} ms\nwithin: {EndMs - Since(property)} ms");
+                break;
+            case CoreProperty.DoseComesRound:
+                yield return ("another dose is completed", $"eventually: counter doses >= {_doses + 1}\nfrom: {Since(property)} ms\nwithin: {EndMs - Since(property)} ms");
+                break;
+            case CoreProperty.CauseIsAlarmed:
+                yield return ("its alarm is raised", $"never: {_snapshot}");
+                break;
+            case CoreProperty.AlarmSurvivesCut:
+                foreach (string alarm in Names(_savedStanding))
+                    yield return ($"{alarm} stands after the cut", $"eventually: alarm {alarm} is on\nfrom: {EndMs + (_setup.StepMs / 2)} ms");
+                break;
+            case CoreProperty.ResetLeavesFailed or CoreProperty.StartLeavesStopped:
+                yield return ("the press leads out of the phase", $"eventually: phase is not {(property == CoreProperty.ResetLeavesFailed ? "failed" : "stopped")}\nfrom: {_pressMs} ms");
+                break;
+            default:
+                yield return ("this never comes about", $"never: {_snapshot}");
+                break;
+        }
+    }
+
+    private long Since(CoreProperty property) => Math.Max(0, EndMs - (property == CoreProperty.StallIsAlarmed ? _silentMs : _roundMs));
+
+    private static IEnumerable<string> Names(int alarms) =>
+        Enumerable.Range(0, AlarmTable.Count).Where(index => (alarms & (1 << index)) != 0).Select(index => AlarmTable.NameOf((AlarmId)index));
+
+    private void HoldEverything(Inputs first)
+    {
+        Settings settings = _setup.Settings;
+        for (int index = 0; index < settings[SettingField.SwitchCount]; index++)
+            Level(0, $"cycle-switch-{index + 1}", first.CycleSwitch(index));
+        if (settings.Is(SettingField.LevelLowFitted))
+            Level(0, "level-low", first.LevelLow);
+        if (settings.Is(SettingField.LevelEmptyFitted))
+            Level(0, "level-empty", first.LevelEmpty);
+        if (settings.PressureSwitchUse != PressureSwitchUse.Nothing)
+            Level(0, "pressure-switch", first.PressureSwitch);
+        if (settings.Is(SettingField.OverloadFitted))
+            Level(0, "pump-overload", first.PumpOverload);
+        if (settings.Is(SettingField.PressureTransmitterFitted))
+            Number(0, "pressure", first.PressureMbar, "mbar");
+        if (settings.Is(SettingField.SupplyMeasured))
+            Number(0, "supply", first.SupplyMv, "mV");
+        if (settings.Is(SettingField.ColdJudged))
+            Add(0, $"set: temperature, to: {(first.TemperatureDeciC / 10.0).ToString("R", CultureInfo.InvariantCulture)} degC");
+        if (settings.Is(SettingField.ShaftFitted))
+            Add(0, "set: shaft-pulses, to: 0");
+        if (first.Stop)
+            Level(0, "stop", true);
+        if (!first.MachineRunning)
+            Level(0, "machine-running", false);
+        _shown.CopyFrom(first);
+        _shown.ShaftPulses = 0;
+    }
+
+    private void Show(Letter letter, int index)
+    {
+        long at = Math.Max(0, ((long)index * _setup.StepMs) - (_setup.StepMs / 2));
+        Inputs now = letter.Inputs;
+        for (int one = 0; one < Inputs.MaxCycleSwitches; one++)
+        {
+            if (now.CycleSwitch(one) != _shown.CycleSwitch(one))
+                Level(at, $"cycle-switch-{one + 1}", now.CycleSwitch(one));
+        }
+
+        Changed(at, "machine-running", _shown.MachineRunning, now.MachineRunning);
+        Changed(at, "stop", _shown.Stop, now.Stop);
+        Changed(at, "level-low", _shown.LevelLow, now.LevelLow);
+        Changed(at, "level-empty", _shown.LevelEmpty, now.LevelEmpty);
+        Changed(at, "pressure-switch", _shown.PressureSwitch, now.PressureSwitch);
+        Changed(at, "pump-overload", _shown.PumpOverload, now.PumpOverload);
+        if (now.PressureMbar != _shown.PressureMbar)
+            Number(at, "pressure", now.PressureMbar, "mbar");
+        if (now.SupplyMv != _shown.SupplyMv)
+            Number(at, "supply", now.SupplyMv, "mV");
+        if (now.TemperatureDeciC != _shown.TemperatureDeciC)
+            Add(at, $"set: temperature, to: {(now.TemperatureDeciC / 10.0).ToString("R", CultureInfo.InvariantCulture)} degC");
+        if (now.ShaftPulses > 0)
+            Add(at, string.Create(CultureInfo.InvariantCulture, $"set: shaft-pulses, to: {now.ShaftPulses}"));
+        _shown.CopyFrom(now);
+        Hold(at, letter.Button);
+        if (letter.Cut == PowerCut.None)
+            return;
+        long cut = ((long)index * _setup.StepMs) + (_setup.StepMs / 4);
+        Add(cut, "power: off");
+        Add(cut + (_setup.StepMs / 8), "power: on");
+    }
+
+    private void Probe(CoreModel model, CoreProperty property, int letters)
+    {
+        bool reset = property == CoreProperty.ResetLeavesFailed;
+        int quiet = reset ? model.QuietSteps : CoreModel.SettleSteps;
+        Show(new Letter(_setup.Alphabet.Quiet, [], null, PowerCut.None), letters);
+        int press = letters + quiet;
+        _pressMs = ((long)press * _setup.StepMs) - (_setup.StepMs / 2);
+        Hold(_pressMs, reset ? Button.Reset : Button.Start);
+        EndMs = (long)(press + 2) * _setup.StepMs;
+    }
+
+    private void Note(CoreModel model)
+    {
+        Controller core = model.Core;
+        _doses = core.DosesCompleted;
+        _savedStanding = model.SavedStanding;
+        _silentMs = model.Monitors.LastedMs(CoreProperty.StallIsAlarmed);
+        _roundMs = model.Monitors.LastedMs(CoreProperty.DoseComesRound);
+        Outputs outputs = model.Outputs;
+        string alarms = string.Concat(Names(core.Alarms.Standing).Select(name => $" and alarm {name} is on"));
+        _snapshot = $"phase is {Phases[(int)core.Phase]} and output pump is {OnOff(outputs.Pump)} and output healthy-relay is {OnOff(outputs.HealthyRelay)}"
+            + $" and output warning is {OnOff(outputs.Warning)} and output lamp is {OnOff(outputs.Lamp)}{alarms}"
+            + string.Concat(Names(~core.Alarms.Standing & ((1 << AlarmTable.Count) - 1)).Select(name => $" and alarm {name} is off"));
+    }
+
+    private void Hold(long at, Button? button)
+    {
+        if (button == _held)
+            return;
+        if (_held is { } before)
+            Add(at, $"release: {BenchWords.Of(before)}");
+        if (button is { } now)
+            Add(at, $"hold: {BenchWords.Of(now)}");
+        _held = button;
+    }
+
+    private void Changed(long at, string name, bool before, bool now)
+    {
+        if (before != now)
+            Level(at, name, now);
+    }
+
+    private void Level(long at, string name, bool on) => Add(at, $"set: {name}, to: {OnOff(on)}");
+
+    private void Number(long at, string name, int value, string unit) => Add(at, string.Create(CultureInfo.InvariantCulture, $"set: {name}, to: {value} {unit}"));
+
+    private void Add(long at, string what) => _steps.Add(string.Create(CultureInfo.InvariantCulture, $"{{ at: {at} ms, {what} }}"));
+
+    private static string OnOff(bool on) => on ? "on" : "off";
+}

@@ -1,0 +1,55 @@
+using System;
+
+namespace LubeController.Analysis.Specification;
+
+/// <summary>Power cuts, and power-up with a saved state or without.</summary>
+public sealed partial class LubricationSpecification
+{
+    /// <summary>
+    /// Cuts the power and restores it, with the state of the last scan saved. Everything is off until the next scan, whose
+    /// elapsed time counts from power-up. Inputs are seen anew; durations, counts and alarms go on.
+    /// </summary>
+    public void PowerCut()
+    {
+        Fire(PhaseEvent.PowerUp);
+        _state.Pump = false;
+        _state.Levels = default;
+        foreach (ref SwitchState one in _state.Switches.AsSpan())
+        {
+            one.Filter = default;
+            one.Baseline = false;
+        }
+
+        foreach (ref AlarmState alarm in _state.Alarms.AsSpan())
+            alarm.Condition.Restart();
+        _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
+        _state.Clocks.PumpOffMs = JustBeyondRunOnMs;
+        _state.Clocks.ShaftStillMs = 0;
+        _state.Clocks.ShaftLostMs = 0;
+        Outputs = new SpecOutputs(_state.Phase, false, false, false, false, Buttons.None, _state.FirstUp);
+    }
+
+    /// <summary>Cuts the power and restores it, with an older state saved.</summary>
+    /// <param name="saved">What the memory holds.</param>
+    /// <exception cref="ArgumentException">The state belongs to settings with another number of switches.</exception>
+    public void PowerCut(SpecState saved)
+    {
+        Restore(saved);
+        PowerCut();
+    }
+
+    /// <summary>Cuts the power and restores it, with no valid state found: the rest is the restart delay.</summary>
+    public void PowerCutWithoutState()
+    {
+        _state = NoValidState();
+        PowerCut();
+    }
+
+    private SpecState NoValidState()
+    {
+        var state = new SpecState(_settings.Switches.Count) { Clocks = { NoRest = true, RestartDelayMs = _settings.RestartDelayMs } };
+        if (state.Switches.Length > 0)
+            state.Switches[_settings.DoseEndingSwitch].AllowanceMs = _settings.FirstPulseAllowanceMs;
+        return state;
+    }
+}

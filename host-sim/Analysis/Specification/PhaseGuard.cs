@@ -1,0 +1,56 @@
+namespace LubeController.Analysis.Specification;
+
+/// <summary>The conditions that the cells of the phase table name.</summary>
+public enum PhaseGuard
+{
+    /// <summary>No condition.</summary>
+    Always,
+
+    /// <summary>New tries are set and no interlock stands.</summary>
+    NewTriesAndNoInterlock,
+
+    /// <summary>The dose is an ordinary one.</summary>
+    NotATry,
+
+    /// <summary>The dose is a new try from failed, whose alarm still stands.</summary>
+    ATry,
+
+    /// <summary>Stop is off and a pump-stopping failure stands.</summary>
+    StopOffFailureStands,
+
+    /// <summary>Stop is off and no pump-stopping failure stands.</summary>
+    StopOffNoFailure,
+
+    /// <summary>Stop is on.</summary>
+    StopOn,
+
+    /// <summary>Stop is off and no interlock stands.</summary>
+    StopOffNoInterlock,
+
+    /// <summary>Stop is on, or an interlock stands.</summary>
+    StopOnOrInterlock,
+
+    /// <summary>No interlock stands.</summary>
+    NoInterlock,
+
+    /// <summary>An interlock stands.</summary>
+    InterlockStands,
+
+    /// <summary>No alarm of the category failure stands.</summary>
+    NoFailure,
+
+    /// <summary>An alarm of the category failure stands.</summary>
+    AnyFailure,
+
+    /// <summary>No pump-stopping failure stands any more.</summary>
+    NoPumpStoppingFailure,
+
+    /// <summary>Prime was pressed in rest.</summary>
+    CameFromRest,
+
+    /// <summary>Prime was pressed in stopped.</summary>
+    CameFromStopped,
+
+    /// <summary>Prime was pressed in failed.</summary>
+    CameFromFailed,
+}

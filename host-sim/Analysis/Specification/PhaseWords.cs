@@ -1,0 +1,67 @@
+using System;
+
+namespace LubeController.Analysis.Specification;
+
+/// <summary>The words a person reads for phases, events and conditions: in states, messages and diagrams alike.</summary>
+public static class PhaseWords
+{
+    /// <summary>The phase's name.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No such phase.</exception>
+    public static string Of(Phase phase) => phase switch
+    {
+        Phase.Rest => "rest",
+        Phase.Dose => "dose",
+        Phase.RetryPause => "retry pause",
+        Phase.Prime => "prime",
+        Phase.Stopped => "stopped",
+        Phase.Failed => "failed",
+        Phase.OutputTest => "output test",
+        _ => throw new ArgumentOutOfRangeException(nameof(phase), phase, "Not a phase."),
+    };
+
+    /// <summary>The event's words.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No such event.</exception>
+    public static string Of(PhaseEvent happening) => happening switch
+    {
+        PhaseEvent.DoseDue => "rest over, or restart delay over with a dose pending",
+        PhaseEvent.DoseOver => "dose counted, or run time over",
+        PhaseEvent.TimeoutRetriesLeft => "pulse timeout, retries left",
+        PhaseEvent.DoseFails => "pulse timeout, none left; any dose-ending alarm",
+        PhaseEvent.PauseOver => "pause over",
+        PhaseEvent.Interlock => "interlock alarm",
+        PhaseEvent.StopOn => "stop on",
+        PhaseEvent.StartPressed => "start pressed",
+        PhaseEvent.DoseNowPressed => "dose-now",
+        PhaseEvent.PrimePressed => "prime pressed",
+        PhaseEvent.PrimeOver => "prime released, or its limit",
+        PhaseEvent.OutputTestPressed => "output test pressed",
+        PhaseEvent.OutputTestOver => "output test over",
+        PhaseEvent.Reset => "reset",
+        PhaseEvent.PowerUp => "power-up after a cut in this phase",
+        _ => throw new ArgumentOutOfRangeException(nameof(happening), happening, "Not an event."),
+    };
+
+    /// <summary>The condition's words; empty where there is none.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No such condition.</exception>
+    public static string Of(PhaseGuard guard) => guard switch
+    {
+        PhaseGuard.Always => "",
+        PhaseGuard.NewTriesAndNoInterlock => "new tries are set and no interlock stands",
+        PhaseGuard.NotATry => "not a new try",
+        PhaseGuard.ATry => "a new try",
+        PhaseGuard.StopOffFailureStands => "stop off, a pump-stopping failure stands",
+        PhaseGuard.StopOffNoFailure => "stop off, no pump-stopping failure stands",
+        PhaseGuard.StopOn => "stop on",
+        PhaseGuard.StopOffNoInterlock => "stop off, no interlock stands",
+        PhaseGuard.StopOnOrInterlock => "stop on, or an interlock stands",
+        PhaseGuard.NoInterlock => "no interlock stands",
+        PhaseGuard.InterlockStands => "an interlock stands",
+        PhaseGuard.NoFailure => "no failure stands",
+        PhaseGuard.AnyFailure => "a failure stands",
+        PhaseGuard.NoPumpStoppingFailure => "no pump-stopping failure stands any more",
+        PhaseGuard.CameFromRest => "it came from rest",
+        PhaseGuard.CameFromStopped => "it came from stopped",
+        PhaseGuard.CameFromFailed => "it came from failed",
+        _ => throw new ArgumentOutOfRangeException(nameof(guard), guard, "Not a condition."),
+    };
+}

@@ -1,0 +1,145 @@
+using System.Collections.Generic;
+
+namespace LubeController.Analysis.Specification;
+
+/// <summary>What ends a rest.</summary>
+public enum RestMode
+{
+    /// <summary>Elapsed time.</summary>
+    Time,
+
+    /// <summary>Shaft revolutions, counted in shaft pulses; elapsed time when their signal is lost.</summary>
+    Shaft,
+
+    /// <summary>Elapsed time or shaft revolutions, whichever comes first.</summary>
+    Either,
+}
+
+/// <summary>What ends a dose.</summary>
+public enum DoseMode
+{
+    /// <summary>A number of pulses of the dose-ending switch.</summary>
+    Cycles,
+
+    /// <summary>Pump-on time, unmonitored.</summary>
+    RunTime,
+}
+
+/// <summary>One monitored cycle switch.</summary>
+/// <param name="TimeoutMs">Pump-on time within which its next pulse must come, ms, at least 1.</param>
+/// <param name="Retries">Retries after a timeout, 0 upward.</param>
+/// <param name="BothEdges">Whether both edges are pulses (half cycles), or the off-to-on edge alone (full cycles).</param>
+public sealed record SwitchSettings(int TimeoutMs, int Retries, bool BothEdges = false);
+
+/// <summary>The delays of one alarm, ms, 0 upward.</summary>
+/// <param name="OnMs">How long the condition must be there before the alarm is raised.</param>
+/// <param name="OffMs">How long it must be gone before the alarm counts it as ended.</param>
+public readonly record struct AlarmDelays(int OnMs, int OffMs);
+
+/// <summary>One alarm that is suppressed by design while another stands.</summary>
+/// <param name="Alarm">The consequence.</param>
+/// <param name="Cause">Its cause.</param>
+public readonly record struct Consequence(AlarmId Alarm, AlarmId Cause);
+
+/// <summary>All settings. Durations are in ms. <see cref="LubricationSpecification"/> refuses what makes no sense.</summary>
+public sealed record SpecSettings
+{
+    /// <summary>What ends a rest.</summary>
+    public RestMode RestMode { get; init; } = RestMode.Time;
+
+    /// <summary>Elapsed time of a full rest, ms, at least 1.</summary>
+    public int RestMs { get; init; } = 600_000;
+
+    /// <summary>Shaft pulses of a full rest, at least 1.</summary>
+    public int RestShaftPulses { get; init; } = 1000;
+
+    /// <summary>Elapsed time that ends a rest while <c>shaft-signal-lost</c> is active, ms, at least 1.</summary>
+    public int FallbackMs { get; init; } = 900_000;
+
+    /// <summary>Whether rest, time and revolutions, counts only while the machine is running.</summary>
+    public bool RestOnlyWhileRunning { get; init; }
+
+    /// <summary>The wait before an interrupted dose resumes, and the rest where no valid state is found, ms.</summary>
+    public int RestartDelayMs { get; init; } = 10_000;
+
+    /// <summary>Whether doses are tried again in the phase failed.</summary>
+    public bool NewTries { get; init; }
+
+    /// <summary>Whether a shaft input is fitted.</summary>
+    public bool HasShaft { get; init; }
+
+    /// <summary>Time without a shaft pulse after which it says standstill, or is lost if the machine runs, ms.</summary>
+    public int ShaftTimeoutMs { get; init; } = 60_000;
+
+    /// <summary>What ends a dose.</summary>
+    public DoseMode DoseMode { get; init; } = DoseMode.Cycles;
+
+    /// <summary>Pulses of a dose, 1 upward.</summary>
+    public int DosePulses { get; init; } = 1;
+
+    /// <summary>Pump-on time of an unmonitored dose, ms, at least 1.</summary>
+    public int DoseRunMs { get; init; } = 10_000;
+
+    /// <summary>Pump-on time of one dose beyond which it is too long, ms.</summary>
+    public int DoseLimitMs { get; init; } = 300_000;
+
+    /// <summary>The monitored switches, none to two; none exactly where a dose ends by run time.</summary>
+    public IReadOnlyList<SwitchSettings> Switches { get; init; } = [new SwitchSettings(30_000, 1)];
+
+    /// <summary>Which of them ends the dose.</summary>
+    public int DoseEndingSwitch { get; init; }
+
+    /// <summary>Pump-on time that the first pulse may take beyond the dose-ending switch's timeout, ms.</summary>
+    public int FirstPulseAllowanceMs { get; init; } = 5_000;
+
+    /// <summary>Pause before a retry, ms, at least 1.</summary>
+    public int RetryPauseMs { get; init; } = 5_000;
+
+    /// <summary>Time after the pump has gone off in which a pulse is still its doing, ms.</summary>
+    public int RunOnMs { get; init; } = 2_000;
+
+    /// <summary>How long prime may run, ms, at least 1.</summary>
+    public int PrimeLimitMs { get; init; } = 120_000;
+
+    /// <summary>How long an output test runs, ms, at least 1.</summary>
+    public int OutputTestMs { get; init; } = 10_000;
+
+    /// <summary>Powered time without a completed dose after which lubrication is overdue, ms, at least 1.</summary>
+    public int OverdueMs { get; init; } = 3_600_000;
+
+    /// <summary>Pressure above which the line is overpressured, Pa; null where no transmitter is fitted.</summary>
+    public int? OverpressurePa { get; init; }
+
+    /// <summary>Temperature below which the lubricant is cold, thousandths of a degree Celsius; null for no sensor.</summary>
+    public int? ColdMilliCelsius { get; init; }
+
+    /// <summary>Supply voltage below which the supply is low, mV; null where it is not measured.</summary>
+    public int? SupplyLowMilliVolt { get; init; }
+
+    /// <summary>The wait before the cycle switches' levels are taken as a baseline, ms.</summary>
+    public int ReadyDelayMs { get; init; } = 300;
+
+    /// <summary>Debounce of the cycle switches, ms.</summary>
+    public int SwitchDebounceMs { get; init; } = 20;
+
+    /// <summary>Debounce of reservoir low and empty, ms.</summary>
+    public int LevelDebounceMs { get; init; } = 500;
+
+    /// <summary>Debounce of the overload contact, ms.</summary>
+    public int OverloadDebounceMs { get; init; } = 50;
+
+    /// <summary>Debounce of the operating stop, ms.</summary>
+    public int StopDebounceMs { get; init; } = 20;
+
+    /// <summary>Debounce of machine running, ms.</summary>
+    public int MachineRunningDebounceMs { get; init; } = 100;
+
+    /// <summary>Debounce of the buttons, ms.</summary>
+    public int ButtonDebounceMs { get; init; } = 30;
+
+    /// <summary>The delays of alarms that have any. The running dose's own timeouts take none: they are delays already.</summary>
+    public IReadOnlyDictionary<AlarmId, AlarmDelays> Delays { get; init; } = new Dictionary<AlarmId, AlarmDelays>();
+
+    /// <summary>Which alarms are suppressed as consequences of which; never <c>lubrication-overdue</c>.</summary>
+    public IReadOnlyList<Consequence> Consequences { get; init; } = [new Consequence(AlarmId.ReservoirLow, AlarmId.ReservoirEmpty)];
+}
