@@ -5,28 +5,30 @@ namespace LubeController.Analysis.Specification;
 
 /// <summary>
 /// The phase table: the control rules' table, cell by cell, and what the cells with a condition mean. An empty cell is
-/// "nothing changes"; a refused press is logged and does nothing else.
+/// "nothing changes"; a refused press is logged and does nothing else. One cell is safer than the rules' own: an interlock that
+/// comes in prime leads back to stopped where prime was pressed there, since by way of failed and a reset the operating stop
+/// would be taken off without a start.
 /// </summary>
 internal static class PhaseTable
 {
     private const string Text =
         """
-        | event                                                | rest    | dose                      | retry pause               | prime                  | stopped                                                | failed                                             | output test |
-        | rest over, or restart delay over with a dose pending | dose    |                           |                           |                        |                                                        | dose, if new tries are set and no interlock stands |             |
-        | dose counted, or run time over                       |         | rest, a new try to failed | rest, a new try to failed |                        |                                                        |                                                    |             |
-        | pulse timeout, retries left                          |         | retry pause               |                           |                        |                                                        |                                                    |             |
-        | pulse timeout, none left; any dose-ending alarm      |         | failed                    | failed                    |                        |                                                        |                                                    |             |
-        | pause over                                           |         |                           | dose                      |                        |                                                        |                                                    |             |
-        | interlock alarm                                      | failed  | failed                    | failed                    | failed                 |                                                        |                                                    | stopped     |
-        | stop on                                              | stopped | stopped                   | stopped                   | stopped                |                                                        | stopped                                            | stopped     |
-        | start pressed                                        | refused | refused                   | refused                   | refused                | failed if a pump-stopping failure stands, else rest    | refused                                            | refused     |
-        | dose-now                                             | dose    | refused                   | refused                   | refused                | refused                                                | refused                                            | refused     |
-        | prime pressed                                        | prime   | refused                   | refused                   |                        | prime, refused while stop is on or an interlock stands | prime, refused while an interlock stands           | refused     |
-        | prime released, or its limit                         |         |                           |                           | the phase it came from |                                                        |                                                    |             |
-        | output test pressed                                  | refused | refused                   | refused                   | refused                | output test, if no failure stands                      | refused                                            |             |
-        | output test over                                     |         |                           |                           |                        |                                                        |                                                    | stopped     |
-        | reset                                                |         |                           |                           |                        |                                                        | rest, if no pump-stopping failure stands any more  |             |
-        | power-up after a cut in this phase                   | rest    | rest                      | rest                      | the phase it came from | stopped                                                | failed                                             | stopped     |
+        | event                                                | rest    | dose                      | retry pause               | prime                                    | stopped                                                | failed                                             | output test |
+        | rest over, or restart delay over with a dose pending | dose    |                           |                           |                                          |                                                        | dose, if new tries are set and no interlock stands |             |
+        | dose counted, or run time over                       |         | rest, a new try to failed | rest, a new try to failed |                                          |                                                        |                                                    |             |
+        | pulse timeout, retries left                          |         | retry pause               |                           |                                          |                                                        |                                                    |             |
+        | pulse timeout, none left; any dose-ending alarm      |         | failed                    | failed                    |                                          |                                                        |                                                    |             |
+        | pause over                                           |         |                           | dose                      |                                          |                                                        |                                                    |             |
+        | interlock alarm                                      | failed  | failed                    | failed                    | failed, or stopped if it came from there |                                                        |                                                    | stopped     |
+        | stop on                                              | stopped | stopped                   | stopped                   | stopped                                  |                                                        | stopped                                            | stopped     |
+        | start pressed                                        | refused | refused                   | refused                   | refused                                  | failed if a pump-stopping failure stands, else rest    | refused                                            | refused     |
+        | dose-now                                             | dose    | refused                   | refused                   | refused                                  | refused                                                | refused                                            | refused     |
+        | prime pressed                                        | prime   | refused                   | refused                   |                                          | prime, refused while stop is on or an interlock stands | prime, refused while an interlock stands           | refused     |
+        | prime released, or its limit                         |         |                           |                           | the phase it came from                   |                                                        |                                                    |             |
+        | output test pressed                                  | refused | refused                   | refused                   | refused                                  | output test, if no failure stands                      | refused                                            |             |
+        | output test over                                     |         |                           |                           |                                          |                                                        |                                                    | stopped     |
+        | reset                                                |         |                           |                           |                                          |                                                        | rest, if no pump-stopping failure stands any more  |             |
+        | power-up after a cut in this phase                   | rest    | rest                      | rest                      | the phase it came from                   | stopped                                                | failed                                             | stopped     |
         """;
 
     private static readonly Dictionary<string, Branch<Phase, PhaseGuard>[]> Cells = new()
@@ -40,6 +42,8 @@ internal static class PhaseTable
         ["prime, refused while an interlock stands"] = [new(NoInterlock, Phase.Prime), new(InterlockStands, null)],
         ["the phase it came from"] =
             [new(CameFromRest, Phase.Rest), new(CameFromStopped, Phase.Stopped), new(CameFromFailed, Phase.Failed)],
+        ["failed, or stopped if it came from there"] =
+            [new(CameFromStopped, Phase.Stopped), new(CameFromRest, Phase.Failed), new(CameFromFailed, Phase.Failed)],
         ["output test, if no failure stands"] = [new(NoFailure, Phase.OutputTest), new(AnyFailure, null)],
         ["rest, if no pump-stopping failure stands any more"] = [new(NoPumpStoppingFailure, Phase.Rest)],
     };
