@@ -11,6 +11,12 @@ public interface IBoard
     /// <summary>Millisecond clock, free running; it may wrap.</summary>
     uint NowMs { get; }
 
+    /// <summary>Why the board started last.</summary>
+    ResetCause ResetCause { get; }
+
+    /// <summary>Milliseconds by which the present scan came later than the board had planned it; 0 on time.</summary>
+    int LateMs { get; }
+
     /// <summary>Copies the pins to the input image, shaft pulses since the last call among them.</summary>
     void ReadInputs(Inputs inputs);
 

@@ -14,6 +14,7 @@ public sealed class MainLoop
     private readonly Outputs _outputs;
     private readonly StateMemory _memory;
     private readonly int _saveIntervalMs;
+    private readonly int _scanLimitMs;
     private Phase _savedPhase;
     private int _savedStanding;
     private bool _savedVenting;
@@ -32,8 +33,11 @@ public sealed class MainLoop
         Core = new Controller(_inputs, _outputs, settings, rule);
         _memory = new StateMemory(storage, Core.StateLength);
         _saveIntervalMs = settings[SettingField.SaveIntervalMs] < 1 ? 1 : settings[SettingField.SaveIntervalMs];
+        _scanLimitMs = settings[SettingField.ScanLimitMs];
         StateRestored = _memory.Load(Core);
         Core.PowerUp();
+        if (board.ResetCause == ResetCause.LoopFault || board.ResetCause == ResetCause.Watchdog)
+            Core.NoteLogicFault();
         _savedAtMs = board.NowMs;
         Save();
     }
@@ -65,6 +69,7 @@ public sealed class MainLoop
         try
         {
             _board.ReadInputs(_inputs);
+            _inputs.ScanLate = _board.LateMs > _scanLimitMs;
             Core.Scan(_board.NowMs);
             _board.WriteOutputs(_outputs);
             if (SaveIsDue())

@@ -98,6 +98,12 @@ public sealed class Bench : IBoard
     /// <inheritdoc/>
     public uint NowMs => unchecked(_setup.ClockStartMs + (uint)((NowUs - _powerUpUs) / 1000));
 
+    /// <inheritdoc/>
+    public ResetCause ResetCause { get; private set; }
+
+    /// <inheritdoc/>
+    public int LateMs => 0;
+
     /// <summary>The signals that a run of a plant records, without points.</summary>
     public static Trace DefineSignals(PlantDescription plant)
     {
@@ -211,6 +217,7 @@ public sealed class Bench : IBoard
         Controls.Forget();
         _coreRecorder.Begin();
         _loop = new MainLoop(this, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
+        ResetCause = ResetCause.PowerOn;
         Trace.Note(NowUs, "power", _loop.StateRestored ? "up, saved state restored" : "up, no saved state");
     }
 
@@ -218,6 +225,7 @@ public sealed class Bench : IBoard
     private void RestartBoard(int faults)
     {
         LoopFaults += faults;
+        ResetCause = ResetCause.LoopFault;
         _wiringRecorder?.Follow(NowUs, _dropped, beats: false);
         Plant.AdvanceTo(Math.Min(NowUs + RestartUs, _setup.DurationUs));
         Act();

@@ -41,6 +41,12 @@ public sealed class UnrecordedBoard : IBoard
     }
 
     /// <inheritdoc/>
+    public ResetCause ResetCause => ResetCause.PowerOn;
+
+    /// <inheritdoc/>
+    public int LateMs => 0;
+
+    /// <inheritdoc/>
     public void ReadInputs(Inputs inputs)
     {
         for (int index = 0; index < _plant.CycleSwitchCount; index++)
