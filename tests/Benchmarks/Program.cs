@@ -1,3 +1,7 @@
 using BenchmarkDotNet.Running;
+using LubeController.Benchmarks;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+if (args is ["spin"])
+    SpinComparison.Run();
+else
+    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
