@@ -21,15 +21,15 @@ public sealed class Alphabet
     /// <summary>Makes the letters.</summary>
     /// <param name="dimensions">The inputs that vary; others stay as they are without a fault.</param>
     /// <param name="buttons">Buttons that may be held down, one at a time.</param>
-    /// <param name="cuts">Whether power may be cut.</param>
-    /// <param name="torn">Whether it may be cut in the middle of a save, too.</param>
+    /// <param name="cuts">What may become of the power, other than nothing.</param>
     /// <exception cref="ArgumentException">More letters than <see cref="Most"/>.</exception>
-    public Alphabet(IReadOnlyList<Dimension> dimensions, IReadOnlyList<Button> buttons, bool cuts, bool torn)
+    public Alphabet(IReadOnlyList<Dimension> dimensions, IReadOnlyList<Button> buttons, IReadOnlyList<PowerCut> cuts)
     {
         ArgumentNullException.ThrowIfNull(dimensions);
         ArgumentNullException.ThrowIfNull(buttons);
         Dimensions = dimensions;
-        PowerCut[] power = cuts ? torn ? [PowerCut.None, PowerCut.Cut, PowerCut.CutInSave] : [PowerCut.None, PowerCut.Cut] : [PowerCut.None];
+        ArgumentNullException.ThrowIfNull(cuts);
+        PowerCut[] power = [PowerCut.None, .. cuts];
         long count = dimensions.Aggregate(1L + buttons.Count, (product, dimension) => Math.Min(product * dimension.Values.Count, int.MaxValue)) * power.Length;
         if (count > Most)
             throw new ArgumentException($"{count} letters, at most {Most}", nameof(dimensions));

@@ -16,6 +16,9 @@ public sealed class CoreCoverage
     /// <summary>Alarms that stood, one bit each.</summary>
     public int Alarms { get; private set; }
 
+    /// <summary>Properties that were violated where the search goes on, one bit for each <see cref="CoreProperty"/>.</summary>
+    public int Violated { get; internal set; }
+
     /// <summary>Whether a phase was reached.</summary>
     public bool Reached(Phase phase) => _phases[(int)phase];
 
@@ -43,6 +46,7 @@ public sealed class CoreCoverage
     {
         ArgumentNullException.ThrowIfNull(other);
         Alarms |= other.Alarms;
+        Violated |= other.Violated;
         Add(_phases, other._phases);
         Add(_transitions, other._transitions);
         Add(_states, other._states);

@@ -13,10 +13,13 @@ namespace LubeController.Analysis.Exploration;
 /// </summary>
 public sealed class CoreModel : IExploredModel
 {
-    private const int Numbers = 5;
+    private const int Numbers = 6;
+
     /// <summary>Steps in which inputs that have become quiet are accepted.</summary>
     internal const int SettleSteps = 4;
 
+    // No cycle switch, and a dose that is to be ended by one.
+    private static readonly Settings Refused = MakeRefused();
 
     private readonly CoreSetup _setup;
     private readonly Inputs _inputs = new();
@@ -38,6 +41,7 @@ public sealed class CoreModel : IExploredModel
     private int _savedStanding;
     private int _savedPhase;
     private bool _fresh;
+    private bool _refused;
     private uint _nowMs;
 
     /// <summary>Makes the machine.</summary>
@@ -88,7 +92,7 @@ public sealed class CoreModel : IExploredModel
     public void WriteFirst(Span<byte> state)
     {
         _monitors.Begin();
-        PowerUp();
+        PowerUp(PowerCut.None);
         Write(state);
     }
 
@@ -102,19 +106,21 @@ public sealed class CoreModel : IExploredModel
         bool heldBefore = AlarmFacts.HoldingOf(_core.Alarms.Standing) != 0;
         Scan(taken.Inputs);
         Coverage.Note(before, _core);
-        int violated = Judge(before);
-        if (violated < 0)
-            violated = _monitors.Scan(_core, _inputs, before, pumpBefore, heldBefore);
-        if (violated >= 0)
-            return violated;
-        if (!_cuts)
-            return IExploredModel.Holds;
-        bool due = SaveIsDue();
-        if (taken.Cut == PowerCut.CutInSave && !due)
-            return IExploredModel.NoSuchMove;
-        if (due && taken.Cut != PowerCut.CutInSave)
-            Save();
-        return taken.Cut == PowerCut.None ? IExploredModel.Holds : Cut(taken.Cut == PowerCut.CutInSave ? 2 * _intervalMs : _intervalMs);
+        int violated = Judge(before) | _monitors.Scan(_core, _inputs, before, pumpBefore, heldBefore);
+        if (violated != 0 && !_setup.GoesOn)
+            return Told(violated);
+        if (_cuts)
+        {
+            bool due = SaveIsDue();
+            if (taken.Cut == PowerCut.CutInSave && !due)
+                return IExploredModel.NoSuchMove;
+            if (due && taken.Cut != PowerCut.CutInSave)
+                Save();
+            if (taken.Cut != PowerCut.None)
+                violated |= Cut(taken.Cut);
+        }
+
+        return Told(violated);
     }
 
     /// <inheritdoc/>
@@ -152,12 +158,30 @@ public sealed class CoreModel : IExploredModel
     public int Probe()
     {
         Coverage.NoteStates(_core);
-        return _core.Phase switch
+        return Told(_core.Phase switch
         {
-            Phase.Failed => Leaves(Button.Reset, QuietSteps) ? IExploredModel.Holds : (int)CoreProperty.ResetLeavesFailed,
-            Phase.Stopped => Leaves(Button.Start, SettleSteps) ? IExploredModel.Holds : (int)CoreProperty.StartLeavesStopped,
-            _ => IExploredModel.Holds,
-        };
+            Phase.Failed => Leaves(Button.Reset, QuietSteps) ? 0 : Bit(CoreProperty.ResetLeavesFailed),
+            Phase.Stopped => Leaves(Button.Start, SettleSteps) ? 0 : Bit(CoreProperty.StartLeavesStopped),
+            _ => 0,
+        });
+    }
+
+    private static int Bit(CoreProperty property) => 1 << (int)property;
+
+    /// <summary>What a search is told of properties that are violated: the first, or none where it goes on.</summary>
+    private int Told(int violated)
+    {
+        if (violated == 0)
+            return IExploredModel.Holds;
+        Coverage.Violated |= violated;
+        return _setup.GoesOn ? IExploredModel.Holds : BitOperations.TrailingZeroCount(violated);
+    }
+
+    private static Settings MakeRefused()
+    {
+        var settings = new Settings();
+        settings[SettingField.SwitchCount] = 0;
+        return settings;
     }
 
     private static int LongestDelayMs(CoreSetup setup)
@@ -189,6 +213,7 @@ public sealed class CoreModel : IExploredModel
         _savedStanding = _numbers[2];
         _savedPhase = _numbers[3];
         _fresh = _numbers[4] != 0;
+        UseSettings(_numbers[5] != 0);
         _monitors.Read(_numbers.AsSpan(Numbers));
         _core.RestoreState(_state, StateUse.Step);
         _nowMs = 0;
@@ -201,6 +226,7 @@ public sealed class CoreModel : IExploredModel
         _numbers[2] = _savedStanding;
         _numbers[3] = _savedPhase;
         _numbers[4] = _fresh ? 1 : 0;
+        _numbers[5] = _refused ? 1 : 0;
         _monitors.Write(_numbers.AsSpan(Numbers));
     }
 
@@ -218,7 +244,7 @@ public sealed class CoreModel : IExploredModel
         _poweredMs = Math.Min(_poweredMs + elapsedMs, 2 * _intervalMs);
     }
 
-    /// <summary>What must hold after every scan.</summary>
+    /// <summary>What must hold after every scan; what does not, one bit each.</summary>
     private int Judge(Phase before)
     {
         int standing = _core.Alarms.Standing;
@@ -226,17 +252,20 @@ public sealed class CoreModel : IExploredModel
         bool holding = AlarmFacts.HoldingOf(standing) != 0;
         bool failure = AlarmFacts.FailuresOf(standing, _core, _doseEnding) != 0;
         Phase phase = _core.Phase;
+        int violated = 0;
         if (_outputs.Pump && interlock)
-            return (int)CoreProperty.PumpOffUnderInterlock;
+            violated |= Bit(CoreProperty.PumpOffUnderInterlock);
         if (_outputs.Pump && (_inputs.Stop || holding))
-            return (int)CoreProperty.PumpOffOnStop;
+            violated |= Bit(CoreProperty.PumpOffOnStop);
         if (_outputs.HealthyRelay && failure)
-            return (int)CoreProperty.RelayTellsFailure;
+            violated |= Bit(CoreProperty.RelayTellsFailure);
         if (phase == Phase.Failed && AlarmFacts.StoppingOf(standing, _core, _doseEnding) == 0)
-            return (int)CoreProperty.FailedHasCause;
+            violated |= Bit(CoreProperty.FailedHasCause);
         if (_outputs.Pump && before == Phase.Failed && CoreMonitors.Pressed(_core, Button.Reset))
-            return (int)CoreProperty.NoStartByReset;
-        return phase == Phase.OutputTest || FollowsState(phase, standing, holding, failure) ? -1 : (int)CoreProperty.OutputsFollow;
+            violated |= Bit(CoreProperty.NoStartByReset);
+        if (phase != Phase.OutputTest && !FollowsState(phase, standing, holding, failure))
+            violated |= Bit(CoreProperty.OutputsFollow);
+        return violated;
     }
 
     private bool FollowsState(Phase phase, int standing, bool holding, bool failure)
@@ -270,22 +299,35 @@ public sealed class CoreModel : IExploredModel
         _savedPhase = (int)_core.Phase;
     }
 
-    /// <param name="leastMs">How long power must have lasted for something to be promised: of a save that is torn nothing is left.</param>
-    private int Cut(int leastMs)
+    /// <summary>Power is cut and comes back: what was saved last is restored. What is violated by that, one bit each.</summary>
+    private int Cut(PowerCut cut)
     {
-        bool tooSoon = _poweredMs < leastMs;
+        // Of a save that is torn nothing is left, so power must have lasted for two intervals for something to be promised.
+        bool tooSoon = _poweredMs < (cut == PowerCut.CutInSave ? 2 * _intervalMs : _intervalMs);
         int standing = _savedStanding;
         _core.RestoreState(_saved, StateUse.Step);
-        PowerUp();
+        UseSettings(cut == PowerCut.SettingsLost);
+        PowerUp(cut);
         _monitors.Cut(tooSoon);
-        if ((standing & ~_core.Alarms.Standing) != 0)
-            return (int)CoreProperty.AlarmSurvivesCut;
-        return _outputs.Pump ? (int)CoreProperty.NoStartByReset : IExploredModel.Holds;
+        int violated = (standing & ~_core.Alarms.Standing) != 0 ? Bit(CoreProperty.AlarmSurvivesCut) : 0;
+        return _outputs.Pump ? violated | Bit(CoreProperty.NoStartByReset) : violated;
     }
 
-    private void PowerUp()
+    private void UseSettings(bool refused)
+    {
+        if (_refused == refused)
+            return;
+        _refused = refused;
+        _core.UseSettings(refused ? Refused : _setup.Settings);
+    }
+
+    private void PowerUp(PowerCut cut)
     {
         _core.PowerUp();
+        if (cut == PowerCut.LoopFault)
+            _core.NoteLogicFault();
+        if (cut == PowerCut.BlockLost)
+            _core.NoteStorageCorrupt();
         _fresh = true;
         _poweredMs = 0;
         _sinceIntervalMs = 0;

@@ -81,7 +81,7 @@ internal sealed class CoreMonitors
     /// <param name="before">The phase before it.</param>
     /// <param name="pumpBefore">Whether the pump was on before it.</param>
     /// <param name="heldBefore">Whether an alarm held the pump before it.</param>
-    /// <returns>The property violated, or -1.</returns>
+    /// <returns>The properties violated, one bit each.</returns>
     public int Scan(Controller core, Inputs inputs, Phase before, bool pumpBefore, bool heldBefore)
     {
         WatchRound(core, before, heldBefore);
@@ -89,8 +89,8 @@ internal sealed class CoreMonitors
         int violated = WatchCauses(core, inputs);
         _ranBefore = inputs.MachineRunning;
         if (_clocks[0] > _bounds[0])
-            return (int)CoreProperty.DoseComesRound;
-        return violated >= 0 ? violated : StallNotAlarmed(core);
+            violated |= 1 << (int)CoreProperty.DoseComesRound;
+        return violated | StallNotAlarmed(core);
     }
 
     /// <summary>Power was cut and is back.</summary>
@@ -132,7 +132,7 @@ internal sealed class CoreMonitors
 
     private int WatchCauses(Controller core, Inputs inputs)
     {
-        int violated = -1;
+        int violated = 0;
         for (int index = 0; index < _causes.Length; index++)
         {
             int clock = 1 + _switches + index;
@@ -141,7 +141,7 @@ internal sealed class CoreMonitors
             else
                 Run(clock);
             if (_clocks[clock] > _bounds[clock] && !core.Alarms.Stands(_causes[index].Alarm))
-                violated = (int)CoreProperty.CauseIsAlarmed;
+                violated = 1 << (int)CoreProperty.CauseIsAlarmed;
         }
 
         return violated;
@@ -153,10 +153,10 @@ internal sealed class CoreMonitors
         {
             bool told = core.Alarms.Stands(AlarmId.DividerStalled) || core.Alarms.Stands(AlarmId.CycleSwitchFault);
             if (_clocks[1 + index] > _bounds[1 + index] && !told)
-                return (int)CoreProperty.StallIsAlarmed;
+                return 1 << (int)CoreProperty.StallIsAlarmed;
         }
 
-        return -1;
+        return 0;
     }
 
     // Beyond its bound a clock need not be told apart.

@@ -12,4 +12,7 @@ public sealed record CoreSetup(Settings Settings, Func<IRestRule>? MakeRule, int
 {
     /// <summary>The bounds of what may last, per cent of what is promised; less than 100 makes a search fail that should hold.</summary>
     public int BoundPercent { get; init; } = 100;
+
+    /// <summary>Whether a violation is only noted in <see cref="CoreCoverage.Violated"/>, and the search goes on.</summary>
+    public bool GoesOn { get; init; }
 }

@@ -41,9 +41,12 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
         ("temperature", ExploredInput.TemperatureDeciC, UnitFamily.Temperature, "degC", 10),
     ];
 
+    /// <summary>In the order of <see cref="PowerCut"/>.</summary>
+    private static readonly string[] RestartCauses = ["logic-fault", "storage-corrupt", "settings-invalid"];
+
     /// <summary>Fields of an exploration file.</summary>
     public static KeySet Keys { get; } = new(
-        "an exploration", "exploration", Inheritance.Key, "plant", "settings", "step", "inputs", "buttons", "power-cuts", "torn-saves", "most-states");
+        "an exploration", "exploration", Inheritance.Key, "plant", "settings", "step", "inputs", "buttons", "power-cuts", "torn-saves", "restarts-with", "most-states");
 
     /// <summary>Fields of its inputs.</summary>
     public static KeySet InputKeys { get; } = new("the inputs", Inputs.Select(input => input.Name));
@@ -72,6 +75,10 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
         IReadOnlyList<Button> buttons = Buttons(file);
         bool cuts = file.Either("power-cuts", "yes", "no") ?? false;
         bool torn = file.Either("torn-saves", "yes", "no") ?? false;
+        List<PowerCut> power = cuts ? [PowerCut.Cut] : [];
+        if (torn)
+            power.Add(PowerCut.CutInSave);
+        power.AddRange(Restarts(file));
         int most = (int)(file.Whole("most-states", 1, 200_000_000) ?? PresetMostStates);
         if (torn && !cuts)
             problems.Add(file.Map["torn-saves"]!, "a save is torn by a power cut, and there is none", "write 'power-cuts: yes'");
@@ -79,7 +86,7 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
             return null;
         try
         {
-            var alphabet = new Alphabet(dimensions, buttons, cuts, torn);
+            var alphabet = new Alphabet(dimensions, buttons, power);
             return new ExplorationFile(
                 path, file.Text("exploration")!, file.Text("plant") ?? "", file.Text("settings")!, settings, new CoreSetup(settings.Values, settings.Rule is { } rule ? rule.Make : null, stepMs, alphabet), most);
         }
@@ -141,6 +148,20 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
 
         problems.Add(node, message, remedy);
         return null;
+    }
+
+    private static IEnumerable<PowerCut> Restarts(MapReader file)
+    {
+        if (!file.Has("restarts-with"))
+            yield break;
+        foreach (YamlNode node in file.List("restarts-with", RestartCauses.Length))
+        {
+            int known = node is ScalarNode scalar ? Array.IndexOf(RestartCauses, scalar.Text) : -1;
+            if (known < 0)
+                file.Problems.Add(node, "no alarm that a restart can bring", $"known: {string.Join(", ", RestartCauses)}");
+            else
+                yield return PowerCut.LoopFault + known;
+        }
     }
 
     private static List<Button> Buttons(MapReader file)

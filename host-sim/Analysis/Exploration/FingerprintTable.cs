@@ -11,7 +11,7 @@ internal sealed class FingerprintTable
 {
     private const int Shards = 64;
     private const int FirstLength = 1 << 10;
-    private const int BytesOfEntry = 8 + 8 + 4 + 4 + 2;
+    private const int BytesOfEntry = 32;
 
     private readonly Shard[] _shards = new Shard[Shards];
 
@@ -42,37 +42,47 @@ internal sealed class FingerprintTable
 
     private Shard ShardOf(UInt128 fingerprint) => _shards[(int)((ulong)(fingerprint >> 64) >> 58)];
 
+    // One entry lies in one line of the cache: a search is mostly waiting for memory.
+    private struct Entry
+    {
+        public ulong Low;
+        public ulong High;
+        public int Parent;
+
+        /// <summary>One more than the level at which the state was found; 0 where there is none.</summary>
+        public int Level;
+        public ushort Letter;
+
+        public readonly bool Is(ulong low, ulong high) => Low == low && High == high;
+    }
+
     private sealed class Shard
     {
         private readonly Lock _lock = new();
-        private ulong[] _low = new ulong[FirstLength];
-        private ulong[] _high = new ulong[FirstLength];
-        private int[] _level = new int[FirstLength];
-        private int[] _parent = new int[FirstLength];
-        private ushort[] _letter = new ushort[FirstLength];
+        private Entry[] _entries = new Entry[FirstLength];
         private int _count;
 
-        public int Length => _low.Length;
+        public int Length => _entries.Length;
 
         public bool Add(UInt128 fingerprint, int level, int parent, int letter)
         {
             lock (_lock)
             {
-                int at = Place(fingerprint);
-                if (_level[at] != 0)
+                ref Entry entry = ref Place(_entries, fingerprint);
+                if (entry.Level != 0)
                 {
-                    if (_level[at] == level + 1 && (parent < _parent[at] || (parent == _parent[at] && letter < _letter[at])))
+                    if (entry.Level == level + 1 && (parent < entry.Parent || (parent == entry.Parent && letter < entry.Letter)))
                     {
-                        _parent[at] = parent;
-                        _letter[at] = (ushort)letter;
+                        entry.Parent = parent;
+                        entry.Letter = (ushort)letter;
                     }
 
                     return false;
                 }
 
-                Put(at, unchecked((ulong)fingerprint), (ulong)(fingerprint >> 64), level + 1, parent, (ushort)letter);
+                entry = new Entry { Low = unchecked((ulong)fingerprint), High = (ulong)(fingerprint >> 64), Level = level + 1, Parent = parent, Letter = (ushort)letter };
                 _count++;
-                if (_count > _low.Length / 8 * 5)
+                if (_count > _entries.Length / 8 * 5)
                     Grow();
                 return true;
             }
@@ -80,44 +90,31 @@ internal sealed class FingerprintTable
 
         public (int Parent, int Letter) Find(UInt128 fingerprint)
         {
-            int at = Place(fingerprint);
-            return (_parent[at], _letter[at]);
+            ref Entry entry = ref Place(_entries, fingerprint);
+            return (entry.Parent, entry.Letter);
         }
 
-        private int Place(UInt128 fingerprint)
+        private static ref Entry Place(Entry[] entries, UInt128 fingerprint)
         {
             ulong low = unchecked((ulong)fingerprint);
             ulong high = (ulong)(fingerprint >> 64);
-            int mask = _low.Length - 1;
+            int mask = entries.Length - 1;
             int at = (int)(low & (ulong)mask);
-            while (_level[at] != 0 && (_low[at] != low || _high[at] != high))
+            while (entries[at].Level != 0 && !entries[at].Is(low, high))
                 at = (at + 1) & mask;
-            return at;
-        }
-
-        private void Put(int at, ulong low, ulong high, int level, int parent, ushort letter)
-        {
-            _low[at] = low;
-            _high[at] = high;
-            _level[at] = level;
-            _parent[at] = parent;
-            _letter[at] = letter;
+            return ref entries[at];
         }
 
         private void Grow()
         {
-            (ulong[] low, ulong[] high, int[] level, int[] parent, ushort[] letter) = (_low, _high, _level, _parent, _letter);
-            int length = low.Length * 2;
-            _low = new ulong[length];
-            _high = new ulong[length];
-            _level = new int[length];
-            _parent = new int[length];
-            _letter = new ushort[length];
-            for (int old = 0; old < low.Length; old++)
+            var grown = new Entry[_entries.Length * 2];
+            foreach (ref readonly Entry entry in _entries.AsSpan())
             {
-                if (level[old] != 0)
-                    Put(Place(new UInt128(high[old], low[old])), low[old], high[old], level[old], parent[old], letter[old]);
+                if (entry.Level != 0)
+                    Place(grown, new UInt128(entry.High, entry.Low)) = entry;
             }
+
+            _entries = grown;
         }
     }
 }

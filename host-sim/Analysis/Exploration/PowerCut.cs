@@ -11,4 +11,13 @@ public enum PowerCut
 
     /// <summary>It is cut in the middle of the save that is due: the one before is restored.</summary>
     CutInSave,
+
+    /// <summary>The main loop caught an exception and restarts the board.</summary>
+    LoopFault,
+
+    /// <summary>It is cut, and when it comes back a block of the memory other than the settings has lost its check value.</summary>
+    BlockLost,
+
+    /// <summary>It is cut, and when it comes back neither bank of the settings can be read, until the next restart.</summary>
+    SettingsLost,
 }
