@@ -8,13 +8,16 @@ internal sealed class ShaftWatch
     private int _lostMs;
     private int _turningMs;
 
+    // Told by every scan before anything is judged, so it is no state.
+    private bool _running;
+
     public ShaftWatch(Settings settings)
     {
         _settings = settings;
     }
 
-    /// <summary>Whether the shaft signal is lost: no pulse for the set time, the machine running.</summary>
-    public bool IsLost => Fitted && _lostMs >= _settings[SettingField.ShaftLostMs];
+    /// <summary>Whether the shaft signal is lost: no pulse for the set time of running, the machine running. Standing still does not renew that time: else a machine that runs in bursts would never be told.</summary>
+    public bool IsLost => Fitted && _running && _lostMs >= _settings[SettingField.ShaftLostMs];
 
     /// <summary>Whether the shaft says standstill. A shaft switch that is not fitted says nothing.</summary>
     public bool SaysStandstill => Fitted && _sincePulseMs >= _settings[SettingField.ShaftStandstillMs];
@@ -68,7 +71,8 @@ internal sealed class ShaftWatch
         }
 
         _sincePulseMs = Saturating.Add(_sincePulseMs, elapsedMs);
-        _lostMs = wasRunning ? Saturating.Add(_lostMs, elapsedMs) : 0;
+        if (wasRunning)
+            _lostMs = Saturating.Add(_lostMs, elapsedMs);
     }
 
     /// <summary>A machine that stands owes no pulses; one that runs may turn.</summary>
@@ -80,8 +84,7 @@ internal sealed class ShaftWatch
             IsContradicted = false;
         }
 
-        if (!running)
-            _lostMs = 0;
+        _running = running;
     }
 
     public int DeadlineMs(bool running)

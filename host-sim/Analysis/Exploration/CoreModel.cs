@@ -261,7 +261,9 @@ public sealed class CoreModel : IExploredModel
             violated |= Bit(CoreProperty.RelayTellsFailure);
         if (phase == Phase.Failed && AlarmFacts.StoppingOf(standing, _core, _doseEnding) == 0)
             violated |= Bit(CoreProperty.FailedHasCause);
-        if (_outputs.Pump && before == Phase.Failed && CoreMonitors.Pressed(_core, Button.Reset))
+        // A new try that is due in the scan of a reset is no doing of the reset: the failure stands on.
+        bool trying = _setup.Settings[SettingField.NewTryDelayMs] > 0 && AlarmFacts.StoppingOf(standing, _core, _doseEnding) != 0;
+        if (_outputs.Pump && before == Phase.Failed && !trying && CoreMonitors.Pressed(_core, Button.Reset))
             violated |= Bit(CoreProperty.NoStartByReset);
         if (phase != Phase.OutputTest && !FollowsState(phase, standing, holding, failure))
             violated |= Bit(CoreProperty.OutputsFollow);
@@ -338,6 +340,7 @@ public sealed class CoreModel : IExploredModel
     private bool Leaves(Button button, int quietSteps)
     {
         Phase phase = _core.Phase;
+        UseSettings(false);
         for (int step = 0; step < quietSteps; step++)
             Scan(_setup.Alphabet.Quiet);
         for (int step = 0; step < 2; step++)

@@ -177,8 +177,10 @@ internal sealed class CoreMonitors
         int pauses = 0;
         for (int index = 0; index < _switches; index++)
             pauses += _settings.OfSwitch(index, SettingField.SwitchRetries) * _settings[SettingField.RetryPauseMs];
+        // A dose by pressure stands still to recharge, and once in each pressure cycle to vent.
+        int vents = _settings.DoseMode == DoseMode.Pressure ? (_settings[SettingField.PressureCycles] + 1) * _settings[SettingField.VentLimitMs] : 0;
         int restart = _settings[SettingField.RestartDelayMs];
-        int bound = LongestRestMs + restart + _settings[SettingField.DoseLimitMs] + (pauses * (_settings[SettingField.DoseEdges] + 1)) + (3 * _stepMs);
+        int bound = LongestRestMs + vents + restart + _settings[SettingField.DoseLimitMs] + (pauses * (_settings[SettingField.DoseEdges] + 1)) + (3 * _stepMs);
         int interval = _settings[SettingField.SaveIntervalMs];
         return cuts ? (2 * (int)((long)bound * interval / Math.Max(1, interval - restart))) + interval : bound;
     }

@@ -63,18 +63,37 @@ public sealed class RestTests
     }
 
     [Fact]
-    public void A_machine_that_stands_owes_no_shaft_pulses()
+    public void Standing_still_neither_counts_as_time_without_shaft_pulses_nor_renews_it()
     {
         CoreBench bench = ShaftBench(RestMode.Shaft);
         bench.ShaftPulsesPerTick = 0;
         bench.Run(29_000);
         bench.Inputs.MachineRunning = false;
         bench.Run(60_000);
+        Assert.False(bench.Stands(AlarmId.ShaftSignalLost));
         bench.Inputs.MachineRunning = true;
-        bench.Run(29_990);
+        bench.Run(990);
         Assert.False(bench.Stands(AlarmId.ShaftSignalLost));
         bench.Run(20);
         Assert.True(bench.Stands(AlarmId.ShaftSignalLost));
+        bench.Inputs.MachineRunning = false;
+        bench.Run(10);
+        Assert.False(bench.Stands(AlarmId.ShaftSignalLost));
+    }
+
+    // Found by exploration: a machine that only ever runs in bursts, its shaft switch broken, was never lubricated by the fallback.
+    [Fact]
+    public void A_machine_that_runs_in_bursts_without_a_shaft_signal_is_lubricated_by_time()
+    {
+        CoreBench bench = ShaftBench(RestMode.Shaft);
+        bench.ShaftPulsesPerTick = 0;
+        for (int tenths = 0; tenths < 2_000 && bench.Core.Phase != Phase.Dose; tenths++)
+        {
+            bench.Inputs.MachineRunning = tenths / 100 % 2 == 0;
+            bench.Run(100);
+        }
+
+        Assert.Equal(Phase.Dose, bench.Core.Phase);
     }
 
     [Theory]

@@ -1,0 +1,53 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using System.Threading;
+using LubeController.Analysis.Exploration;
+using LubeController.Scripts.Reading;
+using LubeController.Scripts.SettingsFiles;
+
+namespace LubeController.Analysis.Tests.Mutants;
+
+/// <summary>What is tried on one core. Runs in a world of its own, so it takes and gives text only.</summary>
+internal static class MutantTrial
+{
+    // Several times what the core as it is takes: a mutant that knows no end is told so.
+    private const int MostStates = 150_000;
+
+    /// <summary>Explores files to their end, whatever is violated.</summary>
+    /// <param name="paths">The files, one a line.</param>
+    /// <returns>The names of the properties violated, by commas; what the core threw counts as one.</returns>
+    public static string Explore(string paths)
+    {
+        int violated = 0;
+        var others = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (string path in paths.Split('\n'))
+        {
+            var problems = new ProblemList();
+            ExplorationFile file = new ExplorationReader(RestRules.All).Read(path, problems)
+                ?? throw new InvalidDataException(string.Join(Environment.NewLine, problems.All));
+            file = file with { Core = file.Core with { GoesOn = true }, MostStates = MostStates };
+            try
+            {
+                ExplorationResult result = ExplorationSession.Explore(file, new ExplorationOptions([], 1, 2L << 30, null), new Silent(), CancellationToken.None, out CoreCoverage coverage);
+                violated |= coverage.Violated;
+                if (result.Outcome != ExplorationOutcome.Complete)
+                    others.Add("(no end)");
+            }
+            catch (Exception thrown) when (thrown is ArithmeticException or IndexOutOfRangeException or NullReferenceException)
+            {
+                others.Add("(threw)");
+            }
+        }
+
+        return string.Join(",", CoreProperties.Names.Where((_, index) => (violated & (1 << index)) != 0).Concat(others));
+    }
+
+    private sealed class Silent : IExplorationProgress
+    {
+        public void Level(int depth, int states, long transitions, int frontier)
+        {
+        }
+    }
+}
