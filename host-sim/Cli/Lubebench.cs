@@ -4,6 +4,7 @@ using System.CommandLine.Parsing;
 using System.IO;
 using System.Linq;
 using LubeController.Cli.About;
+using LubeController.Cli.Alarms;
 using LubeController.Cli.Explore;
 using LubeController.Cli.Faults;
 using LubeController.Cli.Graph;
@@ -30,6 +31,7 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
           lubebench replay my.yaml --trace records            one script, records kept as CSV and VCD
           lubebench replay hil-scripts --baseline records     compared with records kept before
           lubebench faults --plant my.plant.yaml              the faults that a script can set on a plant
+          lubebench alarms divider-stalled                    what an alarm means and what to do
           lubebench explore my.exploration.yaml               everything the core can reach, and what must hold
           lubebench graph phases                              the specification as a diagram
           lubebench wiring my.plant.yaml --html wiring.html   what the supervisor sees of each alarm and wire fault
@@ -44,6 +46,7 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
         var root = new RootCommand(Description);
         root.Subcommands.Add(ReplayCommand.Make(bench, output, errors, progress));
         root.Subcommands.Add(FaultsCommand.Make(output, errors));
+        root.Subcommands.Add(AlarmsCommand.Make(output, errors));
         root.Subcommands.Add(WiringCommand.Make(output, errors));
         root.Subcommands.Add(ExploreCommand.Make(output, errors, ExploreProgress.ForThisTerminal()));
         root.Subcommands.Add(GraphCommand.Make(output));

@@ -15,33 +15,24 @@ internal static class MutantTrial
     // Several times what the core as it is takes: a mutant that knows no end is told so.
     private const int MostStates = 150_000;
 
-    /// <summary>Explores files to their end, whatever is violated.</summary>
-    /// <param name="paths">The files, one a line.</param>
-    /// <returns>The names of the properties violated, by commas; what the core threw counts as one.</returns>
-    public static string Explore(string paths)
+    /// <summary>Explores a file to its end, whatever is violated.</summary>
+    /// <returns>The names of the properties violated, by commas; what the core threw, and a search without end, count as one.</returns>
+    public static string Explore(string path)
     {
-        int violated = 0;
-        var others = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (string path in paths.Split('\n'))
+        var problems = new ProblemList();
+        ExplorationFile file = new ExplorationReader(RestRules.All).Read(path, problems)
+            ?? throw new InvalidDataException(string.Join(Environment.NewLine, problems.All));
+        file = file with { Core = file.Core with { GoesOn = true }, MostStates = MostStates };
+        try
         {
-            var problems = new ProblemList();
-            ExplorationFile file = new ExplorationReader(RestRules.All).Read(path, problems)
-                ?? throw new InvalidDataException(string.Join(Environment.NewLine, problems.All));
-            file = file with { Core = file.Core with { GoesOn = true }, MostStates = MostStates };
-            try
-            {
-                ExplorationResult result = ExplorationSession.Explore(file, new ExplorationOptions([], 1, 2L << 30, null), new Silent(), CancellationToken.None, out CoreCoverage coverage);
-                violated |= coverage.Violated;
-                if (result.Outcome != ExplorationOutcome.Complete)
-                    others.Add("(no end)");
-            }
-            catch (Exception thrown) when (thrown is ArithmeticException or IndexOutOfRangeException or NullReferenceException)
-            {
-                others.Add("(threw)");
-            }
+            ExplorationResult result = ExplorationSession.Explore(file, new ExplorationOptions([], 1, 2L << 30, null), new Silent(), CancellationToken.None, out CoreCoverage coverage);
+            IEnumerable<string> violated = CoreProperties.Names.Where((_, index) => (coverage.Violated & (1 << index)) != 0);
+            return string.Join(",", result.Outcome == ExplorationOutcome.Complete ? violated : violated.Append("(no end)"));
         }
-
-        return string.Join(",", CoreProperties.Names.Where((_, index) => (violated & (1 << index)) != 0).Concat(others));
+        catch (Exception thrown) when (thrown is ArithmeticException or IndexOutOfRangeException or NullReferenceException)
+        {
+            return "(threw)";
+        }
     }
 
     private sealed class Silent : IExplorationProgress

@@ -1,0 +1,90 @@
+using System;
+using System.Collections.Generic;
+using System.CommandLine;
+using System.Globalization;
+using System.IO;
+using System.Linq;
+using LubeController.Scripts.Alarms;
+using LubeController.Scripts.Reading;
+using LubeController.Scripts.Replaying;
+
+namespace LubeController.Cli.Alarms;
+
+/// <summary><c>lubebench alarms</c>: what each alarm means, does, and asks of a person.</summary>
+internal static class AlarmsCommand
+{
+    private const string Description = """
+        Tells of each alarm, or of those named: its cause, how it acts on the pump, its category (NAMUR NE 107), whether it
+        latches, its delays, what hides it as a consequence, and what a person should do.
+
+        Exit code: 0 listed; 2 bad input.
+        """;
+
+    /// <summary>Makes the command.</summary>
+    public static Command Make(TextWriter output, TextWriter errors)
+    {
+        var names = new Argument<string[]>("NAME") { Description = "Alarms; all if none is named", Arity = ArgumentArity.ZeroOrMore };
+        var format = new Option<string>("--format") { HelpName = "FORMAT", Description = "text or markdown", DefaultValueFactory = _ => "text" };
+        format.AcceptOnlyFromAmong("text", "markdown");
+        var command = new Command("alarms", Description);
+        command.Arguments.Add(names);
+        command.Options.Add(format);
+        command.SetAction(parsed => List(parsed.GetValue(names) ?? [], parsed.GetValue(format) == "markdown", output, errors));
+        return command;
+    }
+
+    private static int List(string[] names, bool markdown, TextWriter output, TextWriter errors)
+    {
+        string[] known = [.. AlarmSheet.All.Select(sheet => sheet.Name)];
+        foreach (string name in names.Where(name => !known.Contains(name)))
+            errors.WriteLine($"lubebench: there is no alarm '{name}'{(NearestName.Of(name, known) is { } near ? $"; did you mean '{near}'?" : $"; known: {string.Join(", ", known)}")}");
+        if (names.Any(name => !known.Contains(name)))
+            return ReplaySession.BadInput;
+        AlarmSheet[] sheets = [.. AlarmSheet.All.Where(sheet => names.Length == 0 || names.Contains(sheet.Name))];
+        if (markdown)
+            WriteTable(sheets, output);
+        else
+            WriteText(sheets, output);
+        return ReplaySession.AllHeld;
+    }
+
+    private static void WriteText(IEnumerable<AlarmSheet> sheets, TextWriter output)
+    {
+        foreach (AlarmSheet sheet in sheets)
+        {
+            output.WriteLine(sheet.Name);
+            output.WriteLine($"  raised when  {sheet.RaisedWhen}");
+            output.WriteLine($"  acts         {sheet.Acts}");
+            output.WriteLine($"  category     {sheet.Category}");
+            output.WriteLine($"  latches      {(sheet.Latches ? "yes, until reset" : "no")}");
+            output.WriteLine($"  delays       {Delays(sheet)}");
+            if (sheet.SuppressedBy.Any())
+                output.WriteLine($"  hidden by    {string.Join(", ", sheet.SuppressedBy)}");
+            output.WriteLine($"  to do        {sheet.WhatToDo}");
+        }
+
+        output.WriteLine();
+        output.WriteLine(AlarmSheet.Caution);
+    }
+
+    private static void WriteTable(IEnumerable<AlarmSheet> sheets, TextWriter output)
+    {
+        output.WriteLine("| alarm | raised when | acts | category | latches | delays | hidden by | what to do |");
+        output.WriteLine("|---|---|---|---|---|---|---|---|");
+        foreach (AlarmSheet sheet in sheets)
+            output.WriteLine($"| `{sheet.Name}` | {sheet.RaisedWhen} | {sheet.Acts} | {sheet.Category} | {(sheet.Latches ? "yes" : "no")} | {Delays(sheet)} | {string.Join(", ", sheet.SuppressedBy)} | {sheet.WhatToDo} |");
+    }
+
+    private static string Delays(AlarmSheet sheet)
+    {
+        string on = sheet.LongestDelayOnMs == 0 ? "on: none, it is raised at once" : $"on: 0 ms unless set, up to {Time(sheet.LongestDelayOnMs)}";
+        return $"{on}; off: {Time(sheet.PresetDelayOffMs)} unless set";
+    }
+
+    private static string Time(int ms) => ms switch
+    {
+        >= 3_600_000 when ms % 3_600_000 == 0 => string.Create(CultureInfo.InvariantCulture, $"{ms / 3_600_000} h"),
+        >= 60_000 when ms % 60_000 == 0 => string.Create(CultureInfo.InvariantCulture, $"{ms / 60_000} min"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{ms} ms"),
+    };
+}
