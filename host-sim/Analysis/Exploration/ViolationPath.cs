@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Emulator;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Analysis.Exploration;
@@ -13,6 +14,10 @@ namespace LubeController.Analysis.Exploration;
 /// </summary>
 internal sealed class ViolationPath
 {
+    // In the payload of a boot record.
+    private const int FirstBit = 160;
+    private const int Bits = 64;
+
     private static readonly string[] Phases = ["rest", "dose", "retry-pause", "prime", "stopped", "failed", "output-test"];
 
     private readonly CoreSetup _setup;
@@ -25,6 +30,11 @@ internal sealed class ViolationPath
     private int _silentMs;
     private int _roundMs;
     private long _pressMs = -1;
+
+    // A board that restarts by itself is away for a while, in which the core lives through nothing.
+    private long _awayMs;
+    private bool _settingsLost;
+    private int _flips;
 
     private ViolationPath(CoreSetup setup) => _setup = setup;
 
@@ -47,7 +57,7 @@ internal sealed class ViolationPath
         model.WriteFirst(state);
         for (int index = 0; index < letters.Count; index++)
         {
-            path.EndMs = (long)index * setup.StepMs;
+            path.EndMs = path.TimeOf(index);
             path.Show(letters[index], index);
             int letter = setup.Alphabet.Letters.ToList().IndexOf(letters[index]);
             model.Take(state, letter);
@@ -123,7 +133,7 @@ internal sealed class ViolationPath
 
     private void Show(Letter letter, int index)
     {
-        long at = Math.Max(0, ((long)index * _setup.StepMs) - (_setup.StepMs / 2));
+        long at = Math.Max(0, TimeOf(index) - (_setup.StepMs / 2));
         Inputs now = letter.Inputs;
         for (int one = 0; one < Inputs.MaxCycleSwitches; one++)
         {
@@ -147,11 +157,70 @@ internal sealed class ViolationPath
             Add(at, string.Create(CultureInfo.InvariantCulture, $"set: shaft-pulses, to: {now.ShaftPulses}"));
         _shown.CopyFrom(now);
         Hold(at, letter.Button);
-        if (letter.Cut == PowerCut.None)
-            return;
-        long cut = ((long)index * _setup.StepMs) + (_setup.StepMs / 4);
-        Add(cut, "power: off");
-        Add(cut + (_setup.StepMs / 8), "power: on");
+        Cut(letter.Cut, index);
+    }
+
+    private long TimeOf(int index) => ((long)index * _setup.StepMs) + _awayMs;
+
+    private void Cut(PowerCut cut, int index)
+    {
+        long quarter = _setup.StepMs / 4;
+        long scan = TimeOf(index);
+        switch (cut)
+        {
+            case PowerCut.None:
+                return;
+            case PowerCut.CutInSave:
+                // The first write after the step's scan is the save that is due.
+                Add(Math.Max(0, scan - quarter), "fault: storage-write-torn");
+                ComeBack(scan, index);
+                return;
+            case PowerCut.LoopFault:
+                Add(scan + quarter, "fault: loop-throws");
+                Add(TimeOf(index + 1) + Math.Min(quarter, Bench.RestartMs / 2), "heal: loop-throws");
+                MendSettings(scan + quarter);
+                ComeBack(TimeOf(index + 1), index);
+                return;
+            default:
+                Add(scan + quarter, "power: off");
+                MendSettings(scan + quarter);
+                if (cut == PowerCut.SettingsLost)
+                    FlipSettings(scan + quarter);
+                if (cut == PowerCut.BlockLost)
+                    FlipBootRecord(scan + quarter);
+                Add(scan + quarter + (_setup.StepMs / 8), "power: on");
+                return;
+        }
+    }
+
+    /// <summary>The board is away from a time on; the step after this one comes with its first scan.</summary>
+    private void ComeBack(long from, int index)
+    {
+        long step = _setup.StepMs;
+        long first = (from + Bench.RestartMs + step - 1) / step * step;
+        _awayMs += first - TimeOf(index + 1);
+    }
+
+    private void MendSettings(long at)
+    {
+        if (_settingsLost)
+            FlipSettings(at);
+    }
+
+    /// <summary>A bit that is turned round twice stands as it stood.</summary>
+    private void FlipSettings(long at)
+    {
+        _settingsLost = !_settingsLost;
+        Add(at, "fault: storage-bit-flip, part: block-0");
+        Add(at, "fault: storage-bit-flip, part: block-1");
+    }
+
+    /// <summary>Both blocks, since only one may have been written yet; another bit each time, since a block may not have been written since.</summary>
+    private void FlipBootRecord(long at)
+    {
+        string bit = (FirstBit + _flips++ % Bits).ToString(CultureInfo.InvariantCulture);
+        Add(at, $"fault: storage-bit-flip, part: block-2, magnitude: {bit}");
+        Add(at, $"fault: storage-bit-flip, part: block-3, magnitude: {bit}");
     }
 
     private void Probe(CoreModel model, CoreProperty property, int letters)
@@ -160,9 +229,9 @@ internal sealed class ViolationPath
         int quiet = reset ? model.QuietSteps : CoreModel.SettleSteps;
         Show(new Letter(_setup.Alphabet.Quiet, [], null, PowerCut.None), letters);
         int press = letters + quiet;
-        _pressMs = ((long)press * _setup.StepMs) - (_setup.StepMs / 2);
+        _pressMs = TimeOf(press) - (_setup.StepMs / 2);
         Hold(_pressMs, reset ? Button.Reset : Button.Start);
-        EndMs = (long)(press + 2) * _setup.StepMs;
+        EndMs = TimeOf(press + 2);
     }
 
     private void Note(CoreModel model)

@@ -34,6 +34,19 @@ public sealed class ExplorationReaderTests
         Assert.Equal([20_000, 300_000, -10_000], alphabet.Dimensions[2].Values);
     }
 
+    [Fact]
+    public void Restarts_with_an_alarm_are_letters_too()
+    {
+        ExplorationFile file = Read("""
+            exploration: e
+            settings: s.yaml
+            step: 1 s
+            inputs: { switch-1: [off] }
+            restarts-with: [settings-invalid, logic-fault]
+            """)!;
+        Assert.Equal([PowerCut.None, PowerCut.SettingsLost, PowerCut.LoopFault], file.Core.Alphabet.Letters.Select(letter => letter.Cut));
+    }
+
     [Theory]
     [InlineData("inputs: { switch-1: [off, maybe] }", "2:", "a level is off or on")]
     [InlineData("inputs: { pressure: [20] }", "2:", "unit")]
@@ -41,6 +54,7 @@ public sealed class ExplorationReaderTests
     [InlineData("inputs: { switch-1: [off, off] }", "2:", "twice")]
     [InlineData("inputs: { switch-1: [off] }\nbuttons: [jump]", "3:", "no such button")]
     [InlineData("inputs: { switch-1: [off] }\ntorn-saves: yes", "3:", "power-cuts: yes")]
+    [InlineData("inputs: { switch-1: [off] }\nrestarts-with: [logic-fault, divider-stalled]", "3:", "known: logic-fault, storage-corrupt, settings-invalid")]
     [InlineData("inputs: { shaft-pulses: [0,1,2,3,4,5,6,7], pressure: [1 bar,2 bar,3 bar,4 bar,5 bar,6 bar,7 bar,8 bar], supply: [1 V,2 V,3 V,4 V,5 V,6 V,7 V,8 V], temperature: [1 K,2 K,3 K,4 K,5 K,6 K,7 K,8 K], switch-1: [off, on] }", "2:", "too many combinations")]
     public void A_bad_file_is_refused_with_place_and_remedy(string lines, string place, string message)
     {

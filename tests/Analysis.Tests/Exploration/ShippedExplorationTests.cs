@@ -5,7 +5,6 @@ using System.Linq;
 using System.Threading;
 using LubeController.Analysis.Exploration;
 using LubeController.Analysis.Specification;
-using LubeController.Core;
 using AlarmId = LubeController.Core.AlarmId;
 using Phase = LubeController.Core.Phase;
 using LubeController.Scripts.Reading;
