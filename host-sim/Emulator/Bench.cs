@@ -2,6 +2,7 @@ using System;
 using System.Linq;
 using LubeController.Board;
 using LubeController.Core;
+using LubeController.Emulator.Storage;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 
@@ -29,7 +30,7 @@ public sealed class Bench : IBoard
     private readonly int _wavesAtStart;
     private readonly bool _startedMidTravel;
     private readonly Inputs _probe = new();
-    private readonly MemoryStorage _storage = new(StorageBlocks, StorageBlockLength);
+    private readonly FlashStorage _storage = new(StorageBlocks, StorageBlockLength);
     private long _powerUpUs;
     private int _scannedLevels;
     private int _scannedTemperature;
