@@ -29,8 +29,14 @@ public sealed partial class Bench
     {
         _hung = Platform.LoopHangs;
         _bitten = false;
-        if (!_hung)
+        if (!_hung && !_storage.PowerLost)
             _loop!.Run();
+        if (_storage.PowerLost)
+        {
+            LosePowerInWrite();
+            return;
+        }
+
         if (_loop!.Faults > 0)
         {
             LoopFaults += _loop.Faults;
@@ -52,6 +58,14 @@ public sealed partial class Bench
         long bites = Platform.Watchdog.BitesUs(_skippedUs);
         PassTime(bites);
         _bitten = NowUs == bites;
+    }
+
+    /// <summary>The supply dipped in the middle of a write, and comes back at once.</summary>
+    private void LosePowerInWrite()
+    {
+        Platform.Mark(BoardFaultKind.StorageWriteTorn);
+        Trace.Note(NowUs, "board", "browned out in the middle of a write to its memory");
+        Restart(ResetCause.BrownOut);
     }
 
     private void ResetByWatchdog()

@@ -3,6 +3,7 @@ using System.Linq;
 using LubeController.Board;
 using LubeController.Core;
 using LubeController.Emulator.Platform;
+using LubeController.Emulator.Storage;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 
@@ -15,8 +16,8 @@ namespace LubeController.Emulator;
 /// </summary>
 public sealed partial class Bench : IBoard
 {
-    private const int StorageBlocks = 2;
-    private const int StorageBlockLength = 4096;
+    internal const int StorageBlocks = 2;
+    internal const int StorageBlockLength = 4096;
     private const long RestartUs = 1_000_000;
     private const double MostVolumeError = 1e-9;
 
@@ -30,7 +31,8 @@ public sealed partial class Bench : IBoard
     private readonly int _wavesAtStart;
     private readonly bool _startedMidTravel;
     private readonly Inputs _probe = new();
-    private readonly MemoryStorage _storage = new(StorageBlocks, StorageBlockLength);
+    private readonly Action<AlarmId> _tellRefusal;
+    private readonly FlashStorage _storage;
     private long _powerUpMs;
     private int _scannedLevels;
     private int _scannedTemperature;
@@ -57,7 +59,8 @@ public sealed partial class Bench : IBoard
         _setup = setup;
         _driver = driver;
         _periodUs = setup.ScanPeriodMs * 1000L;
-        Platform = new BoardPlatform(setup, () => NowUs);
+        _storage = new FlashStorage(StorageBlocks, StorageBlockLength, setup.Seed);
+        Platform = new BoardPlatform(setup, _storage, () => NowUs);
         Plant = new LubricationSystem(setup.Plant, setup.Seed)
         {
             SupplyIsRead = setup.Settings.Is(SettingField.SupplyMeasured),
@@ -66,6 +69,7 @@ public sealed partial class Bench : IBoard
         _wavesAtStart = Plant.Waves;
         _startedMidTravel = setup.Plant.AllSections.Any(section => section.InitialTravel is > 0.0 and < 1.0);
         Controls = new BenchControls();
+        _tellRefusal = alarm => Trace.Note(NowUs, "press", $"shelving {AlarmTable.NameOf(alarm)} refused");
         (_coreRecorder, _plantRecorder) = MakeRecorders(Trace, setup.Plant);
         Plant.Observer = _plantRecorder;
         _plantRecorder.RecordAll(Plant);
@@ -85,6 +89,9 @@ public sealed partial class Bench : IBoard
 
     /// <summary>What was recorded so far.</summary>
     public Trace Trace { get; } = new();
+
+    /// <summary>The board's non-volatile memory.</summary>
+    public FlashStorage Storage => _storage;
 
     /// <summary>The core under test; null before the first power-up.</summary>
     public Controller? Core => _loop?.Core;
@@ -203,13 +210,16 @@ public sealed partial class Bench : IBoard
         Platform.Queue.Clear();
         Platform.Timing.Scanned();
         _driver.AfterScan(this);
+        Platform.NoteWrites();
         if (ScansExecuted >= _setup.ScanBound)
         {
             BoundReached = true;
             return false;
         }
 
-        Controls.Obey(core, alarm => Trace.Note(NowUs, "press", $"shelving {AlarmTable.NameOf(alarm)} refused"));
+        if (_storage.PowerLost)
+            return false;
+        Controls.Obey(core, _tellRefusal);
         return MoveWorld(core, mostMs);
     }
 
@@ -240,6 +250,8 @@ public sealed partial class Bench : IBoard
         _shaftRushes = ShaftMayOverrunQueue();
         _coreRecorder.Begin();
         ResetCause = _nextCause;
+        _storage.PowerBack();
+        Platform.NoteStart();
         _loop = new MainLoop(this, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
         Trace.Note(NowUs, "power", _loop.StateRestored ? "up, saved state restored" : "up, no saved state");
         if (ResetCause != ResetCause.PowerOn)

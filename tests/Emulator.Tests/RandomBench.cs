@@ -96,6 +96,8 @@ internal static class RandomBench
 
     private static RandomAction[] WithCure(RandomAction action) => action.What == Driver.BoardFails && (BoardFaultKind)action.Which is BoardFaultKind.LoopHangs or BoardFaultKind.LoopThrows
         ? [action, action with { TimeUs = action.TimeUs + (long)(action.Amount * 5_000_000), What = Driver.BoardHeals }]
+        : action is { What: Driver.BoardFails, Which: (int)BoardFaultKind.PinQueueShort }
+        ? [action, new(action.TimeUs + 1_000_000, Driver.BoardFails, (int)BoardFaultKind.ScanDelayed, 0.9)]
         : [action];
 
     /// <summary>Power that comes and goes.</summary>
@@ -298,8 +300,11 @@ internal static class RandomBench
         private static void Fail(Bench bench, BoardFaultKind kind, double amount)
         {
             BoardFaultInfo info = BoardFaults.Of(kind);
-            double? magnitude = info.Parameter is { } range ? kind == BoardFaultKind.ScanDelayed ? 0.001 + (2.5 * amount * amount) : Math.Round((range.Minimum + ((range.Maximum - range.Minimum) * amount)), range.Unit == "s" ? 6 : 0) : null;
-            double? second = info.Second == null ? null : amount < 0.5 ? 0 : 20 * (amount - 0.5);
+            double? magnitude = info.Parameter is not { } range ? null
+                : kind == BoardFaultKind.ScanDelayed ? 0.001 + (2.5 * amount * amount)
+                : kind == BoardFaultKind.StorageWorn ? Math.Floor(20 * amount)
+                : range.Minimum + Math.Floor((range.Maximum - range.Minimum) * (kind == BoardFaultKind.PinQueueShort ? amount * amount * amount : amount));
+            double? second = info.Second is not { } other ? null : other.Unit == BoardFaults.CountUnit ? Math.Floor(amount * 2.999) : amount < 0.5 ? 0 : 20 * (amount - 0.5);
             bench.Platform.Apply(kind, PartOf(kind, amount), magnitude, second);
         }
 

@@ -11,4 +11,7 @@ public sealed record BoardFaultInfo : FaultDescription
 
     /// <summary>The parts of the board that can have it; empty where there is nothing to choose.</summary>
     public IReadOnlyList<string> Parts { get; init; } = [];
+
+    /// <summary>What they are, in words.</summary>
+    public string PartText { get; init; } = "";
 }

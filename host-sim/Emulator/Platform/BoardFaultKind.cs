@@ -20,4 +20,13 @@ public enum BoardFaultKind
 
     /// <summary>The queue of pin events holds few records.</summary>
     PinQueueShort,
+
+    /// <summary>A bit of the memory turns round.</summary>
+    StorageBitFlip,
+
+    /// <summary>The memory's blocks stand so many writes.</summary>
+    StorageWorn,
+
+    /// <summary>Power goes in the middle of the memory's next write.</summary>
+    StorageWriteTorn,
 }

@@ -14,6 +14,9 @@ public static class BoardFaults
     /// <summary>Unit of a magnitude that counts something.</summary>
     public const string CountUnit = "count";
 
+    /// <summary>Name of a block of the memory, its number left out.</summary>
+    public const string BlockPrefix = "block-";
+
     /// <summary>Unit of a clock's error, millionths.</summary>
     public const string PpmUnit = "ppm";
 
@@ -90,6 +93,46 @@ public static class BoardFaults
             Needs = "a pulse lost between two scans",
             Healing = FaultHealing.LeavesTraces,
             HealingNote = "The queue holds as many records as before; lost pulses stay lost.",
+        },
+        new()
+        {
+            Kind = BoardFaultKind.StorageBitFlip,
+            Name = "storage-bit-flip",
+            Place = "the board's memory",
+            Parts = [.. Enumerable.Range(0, Bench.StorageBlocks).Select(block => BlockPrefix + block)],
+            PartText = $"block: {BlockPrefix}0 to {BlockPrefix}{Bench.StorageBlocks - 1}",
+            Manner = FaultManner.Wrong,
+            Parameter = new("bit", "which bit of the block, from the lowest of its first byte on", CountUnit, 0, (8 * Bench.StorageBlockLength) - 1, 200),
+            Effect = "One bit of a block of the non-volatile memory turns round, as of age or radiation.",
+            Noticed = "Nothing, before the controller starts anew.",
+            Needs = "a start of the board after it, before the block is written anew",
+            Healing = FaultHealing.LeavesTraces,
+            HealingNote = "The bit stays as it is until its block is written anew.",
+        },
+        new()
+        {
+            Kind = BoardFaultKind.StorageWorn,
+            Name = "storage-worn",
+            Place = "the board's memory",
+            Manner = FaultManner.Off,
+            Parameter = new("writes", "writes since it was new that each block stands", CountUnit, 0, 1e6, 0),
+            Effect = "Blocks of the non-volatile memory that have been written so often take no further write and keep what they hold.",
+            Noticed = "Nothing, before power is cut: then the controller goes on from an older state.",
+            Needs = "a write that was refused",
+            HealingNote = "Blocks take writes again.",
+        },
+        new()
+        {
+            Kind = BoardFaultKind.StorageWriteTorn,
+            Name = "storage-write-torn",
+            Place = "the board's memory",
+            Manner = FaultManner.Intermittent,
+            Parameter = new("bytes", "bytes that are still written", CountUnit, 0, Bench.StorageBlockLength, 100),
+            Second = new("rest", "what stands behind them: 0 what stood there, 1 erased bytes, 2 anything", CountUnit, 0, 2, 1),
+            Effect = "The supply dips in the middle of the next write to the non-volatile memory: the write is cut, the outputs drop, and the board starts anew.",
+            Noticed = "Outputs drop together, and the controller starts anew.",
+            Needs = "a write",
+            HealingNote = "The next write is whole.",
         },
     ];
 

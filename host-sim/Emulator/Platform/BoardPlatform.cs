@@ -1,12 +1,14 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
+using LubeController.Emulator.Storage;
 using LubeController.Plant.Faults;
 
 namespace LubeController.Emulator.Platform;
 
 /// <summary>
-/// The microcontroller of the virtual board: oscillator, timing of scans, queue of pin events and watchdog, and what is
-/// wrong with them. Everything is decided by the bench's seed and by virtual time.
+/// The microcontroller of the virtual board: oscillator, timing of scans, queue of pin events, watchdog and non-volatile
+/// memory, and what is wrong with them. Everything is decided by the bench's seed and by virtual time.
 /// </summary>
 public sealed class BoardPlatform
 {
@@ -15,13 +17,18 @@ public sealed class BoardPlatform
     private readonly Func<long> _nowUs;
     private readonly int _queueDepth;
     private readonly long _jitterUs;
+    private readonly FlashStorage _storage;
+    private readonly Dictionary<string, int> _flippedAt = [];
     private readonly List<BoardFaultEntry> _log = [];
+    private long _writesSeen;
+    private long _refusedSeen;
     private readonly Dictionary<(BoardFaultKind Kind, string Part), int> _active = [];
     private long _clockErrorSinceUs;
     private double _clockErrorPpm;
 
-    internal BoardPlatform(BenchSetup setup, Func<long> nowUs)
+    internal BoardPlatform(BenchSetup setup, FlashStorage storage, Func<long> nowUs)
     {
+        _storage = storage;
         _nowUs = nowUs;
         _queueDepth = setup.PinQueueDepth;
         _jitterUs = setup.ScanJitterUs;
@@ -73,7 +80,7 @@ public sealed class BoardPlatform
         End((kind, part));
         _log.Add(new BoardFaultEntry(kind, part, _nowUs()));
         _active[(kind, part)] = _log.Count - 1;
-        Take(kind, first, other);
+        Take(kind, part, first, other);
         return _log.Count - 1;
     }
 
@@ -82,7 +89,7 @@ public sealed class BoardPlatform
     {
         double first = Checked(BoardFaults.Of(kind).Parameter, magnitude, nameof(magnitude));
         if (IsFaulted(kind, part))
-            Take(kind, first, 0);
+            Take(kind, part, first, 0);
     }
 
     /// <summary>Takes a fault away; nothing happens where it is not.</summary>
@@ -111,6 +118,12 @@ public sealed class BoardPlatform
             case BoardFaultKind.PinQueueShort:
                 Queue.Depth = _queueDepth;
                 break;
+            case BoardFaultKind.StorageWorn:
+                _storage.WearOutAfter(int.MaxValue);
+                break;
+            case BoardFaultKind.StorageWriteTorn:
+                _storage.TearNoMore();
+                break;
             default:
                 break;
         }
@@ -118,6 +131,31 @@ public sealed class BoardPlatform
 
     /// <summary>Notes what took effect without anybody asking, at the end of a run.</summary>
     public void NoteFaultEffects() => NoteClock();
+
+    /// <summary>The board starts and reads its memory: bits that were turned in what was written are met.</summary>
+    internal void NoteStart()
+    {
+        foreach ((string part, int writes) in _flippedAt)
+        {
+            int now = _storage.Writes(BlockOf(part));
+            if (now > 0 && now == writes)
+                Mark(BoardFaultKind.StorageBitFlip, part);
+        }
+    }
+
+    /// <summary>Looks whether worn blocks have refused writes.</summary>
+    internal void NoteWrites()
+    {
+        if (_storage.TotalWrites == _writesSeen)
+            return;
+        _writesSeen = _storage.TotalWrites;
+        long refused = _writesSeen;
+        for (int block = 0; block < _storage.BlockCount; block++)
+            refused -= _storage.Writes(block) + _storage.Programs(block);
+        if (refused > _refusedSeen)
+            Mark(BoardFaultKind.StorageWorn);
+        _refusedSeen = refused;
+    }
 
     /// <summary>A fault that is in place made a difference.</summary>
     internal void Mark(BoardFaultKind kind, string part = "")
@@ -147,7 +185,7 @@ public sealed class BoardPlatform
             : throw new ArgumentOutOfRangeException(argument, value, $"{parameter.Name} is {parameter.Minimum} to {parameter.Maximum} {parameter.Unit}");
     }
 
-    private void Take(BoardFaultKind kind, double magnitude, double second)
+    private void Take(BoardFaultKind kind, string part, double magnitude, double second)
     {
         switch (kind)
         {
@@ -167,7 +205,19 @@ public sealed class BoardPlatform
                 SetClockError(magnitude);
                 break;
             case BoardFaultKind.PinQueueShort:
-                Queue.Depth = (int)magnitude;
+                Queue.Depth = Whole(magnitude);
+                break;
+            case BoardFaultKind.StorageBitFlip:
+                int block = BlockOf(part);
+                _storage.FlipBit(block, Whole(magnitude));
+                _flippedAt[part] = _storage.Writes(block);
+                break;
+            case BoardFaultKind.StorageWorn:
+                NoteWrites();
+                _storage.WearOutAfter(Whole(magnitude));
+                break;
+            case BoardFaultKind.StorageWriteTorn:
+                _storage.TearNextWriteAt(Whole(magnitude), (TearRest)Whole(second));
                 break;
             default:
                 break;
@@ -195,6 +245,10 @@ public sealed class BoardPlatform
         if (_active.Remove(fault, out int entry))
             _log[entry] = _log[entry] with { EndedUs = _nowUs() };
     }
+
+    private static int BlockOf(string part) => int.Parse(part.AsSpan(BoardFaults.BlockPrefix.Length), NumberStyles.None, CultureInfo.InvariantCulture);
+
+    private static int Whole(double magnitude) => (int)Math.Round(magnitude);
 
     private static long Us(double seconds) => (long)Math.Round(seconds * UsPerS);
 }
