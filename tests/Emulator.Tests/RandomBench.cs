@@ -302,6 +302,7 @@ internal static class RandomBench
             BoardFaultInfo info = BoardFaults.Of(kind);
             double? magnitude = info.Parameter is not { } range ? null
                 : kind == BoardFaultKind.ScanDelayed ? 0.001 + (2.5 * amount * amount)
+                : kind == BoardFaultKind.ScanJitters ? 0.002 * amount
                 : kind == BoardFaultKind.StorageWorn ? Math.Floor(20 * amount)
                 : range.Minimum + Math.Floor((range.Maximum - range.Minimum) * (kind == BoardFaultKind.PinQueueShort ? amount * amount * amount : amount));
             double? second = info.Second is not { } other ? null : other.Unit == BoardFaults.CountUnit ? Math.Floor(amount * 2.999) : amount < 0.5 ? 0 : 20 * (amount - 0.5);
