@@ -15,8 +15,6 @@ namespace LubeController.Emulator;
 /// </summary>
 public sealed class Bench : IBoard
 {
-    private const int StorageBlocks = 2;
-    private const int StorageBlockLength = 4096;
     private const long RestartUs = 1_000_000;
     private const double MostVolumeError = 1e-9;
 
@@ -30,7 +28,7 @@ public sealed class Bench : IBoard
     private readonly int _wavesAtStart;
     private readonly bool _startedMidTravel;
     private readonly Inputs _probe = new();
-    private readonly FlashStorage _storage = new(StorageBlocks, StorageBlockLength);
+    private readonly FlashStorage _storage = new(MemoryLayout.UsualBlocks, MemoryLayout.UsualBlockLength);
     private long _powerUpUs;
     private int _scannedLevels;
     private int _scannedTemperature;
@@ -78,6 +76,9 @@ public sealed class Bench : IBoard
     /// <summary>The core under test; null before the first power-up.</summary>
     public Controller? Core => _loop?.Core;
 
+    /// <summary>The board's non-volatile memory.</summary>
+    public FlashStorage Storage => _storage;
+
     /// <summary>Virtual time, microseconds since the start of the run.</summary>
     public long NowUs => Plant.NowUs;
 
@@ -104,6 +105,12 @@ public sealed class Bench : IBoard
 
     /// <inheritdoc/>
     public int LateMs => 0;
+
+    /// <inheritdoc/>
+    public bool HasWallTime => _setup.WallTimeAtStartS != 0;
+
+    /// <inheritdoc/>
+    public uint WallTimeS => unchecked(_setup.WallTimeAtStartS + (uint)(NowUs / 1_000_000));
 
     /// <summary>The signals that a run of a plant records, without points.</summary>
     public static Trace DefineSignals(PlantDescription plant)

@@ -33,4 +33,7 @@ public sealed record BenchSetup
 
     /// <summary>Reading of the board's millisecond clock at power-up; near 2^32 it wraps during the run.</summary>
     public uint ClockStartMs { get; init; }
+
+    /// <summary>Time of day at which the run starts, seconds since 1970-01-01 00:00 UTC; 0 for a board without a clock.</summary>
+    public uint WallTimeAtStartS { get; init; }
 }
