@@ -16,8 +16,8 @@ namespace LubeController.Emulator;
 /// </summary>
 public sealed partial class Bench : IBoard
 {
-    internal const int StorageBlocks = 2;
-    internal const int StorageBlockLength = 4096;
+    internal const int StorageBlocks = MemoryLayout.UsualBlocks;
+    internal const int StorageBlockLength = MemoryLayout.UsualBlockLength;
     private const long RestartUs = 1_000_000;
     private const double MostVolumeError = 1e-9;
 
@@ -90,11 +90,11 @@ public sealed partial class Bench : IBoard
     /// <summary>What was recorded so far.</summary>
     public Trace Trace { get; } = new();
 
-    /// <summary>The board's non-volatile memory.</summary>
-    public FlashStorage Storage => _storage;
-
     /// <summary>The core under test; null before the first power-up.</summary>
     public Controller? Core => _loop?.Core;
+
+    /// <summary>The board's non-volatile memory.</summary>
+    public FlashStorage Storage => _storage;
 
     /// <summary>Virtual time, microseconds since the start of the run.</summary>
     public long NowUs => Plant.NowUs;
@@ -122,6 +122,12 @@ public sealed partial class Bench : IBoard
 
     /// <inheritdoc/>
     public int LateMs { get; private set; }
+
+    /// <inheritdoc/>
+    public bool HasWallTime => _setup.WallTimeAtStartS != 0;
+
+    /// <inheritdoc/>
+    public uint WallTimeS => unchecked(_setup.WallTimeAtStartS + (uint)(NowUs / 1_000_000));
 
     /// <summary>The signals that a run of a plant records, without points.</summary>
     public static Trace DefineSignals(PlantDescription plant)

@@ -48,4 +48,7 @@ public sealed record BenchSetup
 
     /// <summary>Records that the board's queue of pin events holds, <see cref="LeastPinQueueDepth"/> to <see cref="MostPinQueueDepth"/>.</summary>
     public int PinQueueDepth { get; init; } = 256;
+
+    /// <summary>Time of day at which the run starts, seconds since 1970-01-01 00:00 UTC; 0 for a board without a clock.</summary>
+    public uint WallTimeAtStartS { get; init; }
 }
