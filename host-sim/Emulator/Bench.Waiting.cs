@@ -14,6 +14,7 @@ public sealed partial class Bench
     private long _markedTick = -1;
     private long _markedPulses;
     private long _skippedUs = -1;
+    private long _firstTick;
     private bool _shaftRushes;
 
     private void Act()
@@ -32,6 +33,7 @@ public sealed partial class Bench
         BoardClock clock = Platform.Clock;
         long boardMs = clock.BoardUs(NowUs) / 1000;
         long first = Math.Max(_tick + 1, clock.TickAtOrAfter(NowUs + 1));
+        _firstTick = first;
         int quietMs = _setup.SkipQuietTime ? Math.Min(core.NextDeadlineMs, mostMs) : _setup.ScanPeriodMs;
 
         // A late scan is an input of its own: the one after it takes it back.
@@ -63,11 +65,11 @@ public sealed partial class Bench
     private (long ReachUs, bool Scans) Planned(long tick)
     {
         long tickUs = Platform.Clock.TimeOf(tick);
-        if (!Platform.Disturbs)
-            return (Math.Max(tickUs, NowUs), true);
         if (Platform.LoopHangs)
             return (Math.Max(tickUs, NowUs), false);
         long scanUs = Math.Max(Platform.Timing.TimeOf(tick, tickUs), NowUs);
+        if (scanUs <= tickUs)
+            return (scanUs, true);
         long bites = Platform.Watchdog.BitesUs(SkippedBefore(tick));
         return bites < scanUs ? (bites, false) : (scanUs, true);
     }
@@ -97,8 +99,8 @@ public sealed partial class Bench
         return true;
     }
 
-    /// <summary>The last scan before a tick that was skipped, us; -1 where the one before it was made.</summary>
-    private long SkippedBefore(long tick) => tick - 1 > _tick ? Platform.Clock.TimeOf(tick - 1) : -1;
+    /// <summary>The last scan before a tick that was skipped, us; -1 where the one before it was made, or missed by being late.</summary>
+    private long SkippedBefore(long tick) => tick > _firstTick ? Platform.Clock.TimeOf(tick - 1) : -1;
 
     private bool InputsChanged(Controller core)
     {

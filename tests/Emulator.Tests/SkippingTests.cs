@@ -10,7 +10,7 @@ namespace LubeController.Emulator.Tests;
 /// <summary>Skipping quiet time changes nothing but the number of scans.</summary>
 public sealed class SkippingTests
 {
-    private static readonly AlarmId[] OfTheBoard = [AlarmId.LogicFault, AlarmId.ScanOverrun];
+    private static readonly AlarmId[] OfTheBoard = [AlarmId.LogicFault, AlarmId.ScanOverrun, AlarmId.StorageCorrupt];
 
     [Fact]
     public void Random_runs_have_the_same_trace_with_and_without_skipping() => RandomBench.Run.Sample(

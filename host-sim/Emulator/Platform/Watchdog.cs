@@ -23,6 +23,6 @@ internal sealed class Watchdog(long timeUs)
     }
 
     /// <summary>When it bites if it is kicked no more, us.</summary>
-    /// <param name="skippedUs">The last scan that was skipped because nothing would have changed, us; it would have kicked.</param>
+    /// <param name="skippedUs">The last scan that was skipped because nothing would have changed, us, which would have kicked; below zero for none.</param>
     public long BitesUs(long skippedUs) => (skippedUs > _kickedUs ? skippedUs : _kickedUs) + timeUs;
 }
