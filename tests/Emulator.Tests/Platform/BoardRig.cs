@@ -37,6 +37,8 @@ internal sealed class BoardRig : IBenchDriver
         settings[SettingField.RestMs] = 60_000;
         settings[SettingField.ShaftFitted] = 1;
         settings[SettingField.ShaftPulsesPerRevolution] = 1;
+        settings[SettingField.ShaftMaxPerMinute] = 6_000;
+        settings[SettingField.RestFallbackMs] = 600_000;
         set?.Invoke(settings);
         var check = new SettingsCheck();
         if (!check.Accepts(settings, hasRule: false))
