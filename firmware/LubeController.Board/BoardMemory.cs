@@ -40,7 +40,7 @@ public sealed class BoardMemory
     public int Corrupt => Boot.Ring.Corrupt + Log.Ring.Corrupt + Log.CorruptEntries + (_state == null ? 0 : _state.Ring.Corrupt);
 
     /// <summary>Saves of the state that the storage did not take, saturating.</summary>
-    public int FailedSaves => _state == null ? 0 : _state.FailedWrites;
+    public int FailedSaves => _state == null ? 0 : _state.FailedSaves;
 
     /// <summary>Restores the newest whole state.</summary>
     /// <returns>Whether there was one.</returns>

@@ -18,6 +18,8 @@ public sealed class Logbook
     private readonly byte[] _bytes = new byte[LogEntry.Length];
     private readonly byte[] _block;
     private readonly int _first;
+    private readonly int _newest;
+    private bool _stale;
     private int _slot;
     private int _shown = -1;
 
@@ -36,8 +38,13 @@ public sealed class Logbook
         _ring = new BlockRing(storage, BlockKind.Logbook, Version, first, count, 0, false);
         _ring.Load();
         _slot = Slots;
+        _newest = _ring.Newest;
         for (int block = 0; block < count; block++)
             Look(block);
+
+        // A turn was cut after its header stood: the entries of before are still there, and the same block is erased anew.
+        if (_stale)
+            _ring.TakeAsNewest(_ring.OlderThan(_newest));
     }
 
     /// <summary>The blocks.</summary>
@@ -60,7 +67,7 @@ public sealed class Logbook
     public bool Append(LogEntry entry)
     {
         _shown = -1;
-        if ((_slot >= Slots || !_ring.AnyWhole) && !Turn())
+        if (_slot >= Slots && !Turn())
         {
             FailedWrites = Saturating.Add(FailedWrites, 1);
             return false;
@@ -105,6 +112,12 @@ public sealed class Logbook
     /// <summary>Entries are numbered by where they stand: what a cut tore leaves a gap.</summary>
     private uint SequenceOf(int block, int slot) => unchecked((_ring.SequenceOf(block) * (uint)Slots) + (uint)slot);
 
+    private bool Note()
+    {
+        _uptime.RaiseTo(_probe.UptimeS, _probe.UptimeMs);
+        return true;
+    }
+
     private bool Turn()
     {
         if (!_ring.Write(0))
@@ -118,6 +131,7 @@ public sealed class Logbook
         if (!_ring.IsWhole(block) || !_storage.Read(_first + block, _block))
             return;
         int next = 0;
+        bool any = false;
         for (int slot = 0; slot < Slots; slot++)
         {
             int at = FirstAt + (LogEntry.Length * slot);
@@ -127,10 +141,11 @@ public sealed class Logbook
             if (!_probe.Read(_block, at))
                 CorruptEntries += LogEntry.IsFinished(_block, at) ? 1 : 0;
             else if (_probe.Sequence == SequenceOf(block, slot))
-                _uptime.RaiseTo(_probe.UptimeS, _probe.UptimeMs);
+                any = Note();
         }
 
-        if (block == _ring.Newest)
-            _slot = next;
+        if (block == _newest)
+            _slot = any || next == 0 ? next : Slots;
+        _stale |= block == _newest && !any && next > 0;
     }
 }

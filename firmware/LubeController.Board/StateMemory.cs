@@ -26,13 +26,11 @@ public sealed class StateMemory
         _ring.Load();
     }
 
-    /// <summary>Saves that did not succeed, and single writes that did not, saturating.</summary>
-    public int FailedWrites => Saturating.Add(_ring.FailedWrites, Unsaved);
+    /// <summary>Saves that did not succeed, saturating; one that another block took is none.</summary>
+    public int FailedSaves { get; private set; }
 
     /// <summary>The blocks.</summary>
     public BlockRing Ring => _ring;
-
-    private int Unsaved { get; set; }
 
     /// <summary>Restores the newest whole state that the core takes.</summary>
     /// <returns>Whether there was one.</returns>
@@ -65,7 +63,7 @@ public sealed class StateMemory
     {
         if (_state.Length == 0 || core.SaveState(_state) != _state.Length)
         {
-            Unsaved = Saturating.Add(Unsaved, 1);
+            FailedSaves = Saturating.Add(FailedSaves, 1);
             return false;
         }
 
@@ -73,6 +71,9 @@ public sealed class StateMemory
         ByteOrder.Put(_ring.Frame, BlockRing.HeaderLength + 4, (uint)_uptime.Milliseconds);
         for (int index = 0; index < _state.Length; index++)
             _ring.Frame[BlockRing.HeaderLength + UptimeLength + index] = _state[index];
-        return _ring.Write(UptimeLength + _state.Length);
+        bool saved = _ring.Write(UptimeLength + _state.Length);
+        if (!saved)
+            FailedSaves = Saturating.Add(FailedSaves, 1);
+        return saved;
     }
 }

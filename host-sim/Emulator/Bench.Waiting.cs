@@ -13,6 +13,7 @@ public sealed partial class Bench
     private readonly bool[] _switchLevels = new bool[Inputs.MaxCycleSwitches];
     private long _markedTick = -1;
     private long _markedPulses;
+    private bool _markHolds;
     private long _skippedUs = -1;
     private long _firstTick;
     private bool _shaftRushes;
@@ -23,6 +24,7 @@ public sealed partial class Bench
             return;
         MarkPulses();
         _driver.Act(this);
+        _markHolds |= Platform.Disturbs;
         _shaftRushes = ShaftMayOverrunQueue();
         _wiringRecorder?.Record(NowUs);
     }
@@ -155,10 +157,13 @@ public sealed partial class Bench
         return pressure >= core.QuietPressureLowMbar && pressure <= core.QuietPressureHighMbar;
     }
 
-    /// <summary>Remembers how many pulses the shaft had given at the last tick, before an action may change its profile.</summary>
+    /// <summary>
+    /// Remembers how many pulses the shaft had given at the last tick, before an action may change its profile. Once a scan
+    /// is held up that is the last tick before it, whatever happens while it is waited for.
+    /// </summary>
     private void MarkPulses()
     {
-        if (!Plant.HasShaft || !_setup.SkipQuietTime)
+        if (!Plant.HasShaft || !_setup.SkipQuietTime || _markHolds)
             return;
         long tick = Platform.Clock.TickAtOrAfter(NowUs) - 1;
         if (tick == _markedTick)

@@ -215,6 +215,7 @@ public sealed partial class Bench : IBoard
         ScansExecuted++;
         Platform.Queue.Clear();
         Platform.Timing.Scanned();
+        _markHolds = false;
         _driver.AfterScan(this);
         Platform.NoteWrites();
         if (ScansExecuted >= _setup.ScanBound)
@@ -245,6 +246,7 @@ public sealed partial class Bench : IBoard
         Plant.AdvanceTo(Math.Min(Platform.Clock.TimeOf(_tick), _setup.DurationUs));
         _powerUpMs = Platform.Clock.BoardUs(NowUs) / 1000;
         _skippedUs = -1;
+        _markHolds = false;
         LateMs = 0;
         _shaftPulsesTaken = Plant.HasShaft ? Plant.ShaftPulsesAt(NowUs) : 0;
         _revolutionsTaken = Plant.PumpRevolutions;

@@ -215,7 +215,7 @@ public sealed class FlashStorage : IBlockStorage
         if (_rest == TearRest.Garbage)
         {
             for (int index = 0; index < unwritten.Length; index++)
-                unwritten[index] = unchecked((byte)Next());
+                unwritten[index] = (byte)(Next() & 0xFF);
         }
 
         _tears = false;
