@@ -56,7 +56,7 @@ internal static class FaultSchema
     {
         var own = new JsonObject();
         foreach (FaultParameter second in BenchFaults.All.Where(fault => fault.Second != null).Select(fault => fault.Second!))
-            own[second.Name] = new JsonObject { ["type"] = "string", ["pattern"] = Pattern(BenchFaults.FamilyOf(second)), ["description"] = $"{second.Meaning}, {BenchFaults.RangeOf(second)}" };
+            own[second.Name] = new JsonObject { ["type"] = Type(BenchFaults.FamilyOf(second)), ["pattern"] = Pattern(BenchFaults.FamilyOf(second)), ["description"] = $"{second.Meaning}, {BenchFaults.RangeOf(second)}" };
         var with = new JsonObject { ["type"] = "object", ["description"] = "Second number of a fault.", ["additionalProperties"] = false, ["properties"] = own };
         return $"          \"with\": {with.ToJsonString(Compact)},";
     }
@@ -99,6 +99,8 @@ internal static class FaultSchema
             ["properties"] = new JsonObject { ["from"] = End(), ["to"] = End() },
         };
     }
+
+    private static JsonNode Type(UnitFamily family) => family.Has("1") ? new JsonArray("string", "number") : JsonValue.Create("string");
 
     private static string Pattern(UnitFamily family) => $"^{Number} ?({string.Join('|', family.Units)}){(family.Has("1") ? "?" : "")}$";
 }
