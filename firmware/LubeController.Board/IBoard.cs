@@ -17,6 +17,12 @@ public interface IBoard
     /// <summary>Milliseconds by which the present scan came later than the board had planned it; 0 on time.</summary>
     int LateMs { get; }
 
+    /// <summary>Whether the board has a clock that knows the time of day.</summary>
+    bool HasWallTime { get; }
+
+    /// <summary>Seconds since 1970-01-01 00:00 UTC by that clock; means nothing without one.</summary>
+    uint WallTimeS { get; }
+
     /// <summary>Copies the pins to the input image, shaft pulses since the last call among them.</summary>
     void ReadInputs(Inputs inputs);
 

@@ -4,46 +4,51 @@ using LubeController.Core;
 namespace LubeController.Board;
 
 /// <summary>
-/// The loop that is deployed: read inputs, scan, write outputs, save, kick the watchdog, wait. It holds no logic of its
-/// own beyond when to save. Outputs come before the save, which may be slow, so that a pump is off at once.
+/// The loop that is deployed: read inputs, scan, write outputs, save, note in the logbook, kick the watchdog, wait. It holds no
+/// logic of its own. Outputs come before the save, which may be slow, so that a pump is off at once.
 /// </summary>
 public sealed class MainLoop
 {
     private readonly IBoard _board;
     private readonly Inputs _inputs;
     private readonly Outputs _outputs;
-    private readonly StateMemory _memory;
-    private readonly int _saveIntervalMs;
-    private readonly int _scanLimitMs;
-    private Phase _savedPhase;
-    private int _savedStanding;
-    private bool _savedVenting;
-    private uint _savedAtMs;
+    private readonly bool _hasRule;
+    private readonly SavePolicy _saves;
+    private readonly LogEntry _entry = new LogEntry();
+    private int _scanLimitMs;
+    private uint _passedMs;
 
-    /// <summary>Makes the loop, restores the newest saved state, and powers the core up.</summary>
+    /// <summary>
+    /// Makes the loop, restores the newest saved state, powers the core up, and commits the start: boot record first, then the
+    /// state, and the pump may run only after that.
+    /// </summary>
     /// <param name="board">The board.</param>
     /// <param name="storage">Its non-volatile memory.</param>
-    /// <param name="settings">The settings.</param>
+    /// <param name="settings">The settings compiled in: used, and stored if they are accepted, where none were ever stored.</param>
     /// <param name="rule">A user's rest rule, or null.</param>
+    /// <exception cref="ArgumentException">The storage is too small.</exception>
     public MainLoop(IBoard board, IBlockStorage storage, Settings settings, IRestRule? rule)
     {
         _board = board;
         _inputs = new Inputs();
         _outputs = new Outputs();
+        _hasRule = rule != null;
+        Memory = new BoardMemory(storage);
+        settings = Choose(settings);
         Core = new Controller(_inputs, _outputs, settings, rule);
-        _memory = new StateMemory(storage, Core.StateLength);
-        _saveIntervalMs = settings[SettingField.SaveIntervalMs] < 1 ? 1 : settings[SettingField.SaveIntervalMs];
+        _saves = new SavePolicy(settings[SettingField.SaveIntervalMs]);
         _scanLimitMs = settings[SettingField.ScanLimitMs];
-        StateRestored = _memory.Load(Core);
+        StateRestored = Memory.LoadState(Core);
         Core.PowerUp();
-        if (board.ResetCause == ResetCause.LoopFault || board.ResetCause == ResetCause.Watchdog)
-            Core.NoteLogicFault();
-        _savedAtMs = board.NowMs;
-        Save();
+        _passedMs = board.NowMs;
+        Start();
     }
 
     /// <summary>The control core.</summary>
     public Controller Core { get; }
+
+    /// <summary>All that is kept over a power cut.</summary>
+    public BoardMemory Memory { get; }
 
     /// <summary>Whether a saved state was found and restored at power-up.</summary>
     public bool StateRestored { get; }
@@ -52,7 +57,10 @@ public sealed class MainLoop
     public int Faults { get; private set; }
 
     /// <summary>Saves that the storage did not take.</summary>
-    public int FailedSaves => _memory.FailedWrites;
+    public int FailedSaves => Memory.FailedSaves;
+
+    /// <summary>When the state is saved.</summary>
+    public SavePolicy Saves => _saves;
 
     /// <summary>Runs until the board says that power is going or the run is over, or until a fault, which restarts the board.</summary>
     public void Run()
@@ -72,8 +80,10 @@ public sealed class MainLoop
             _inputs.ScanLate = _board.LateMs > _scanLimitMs;
             Core.Scan(_board.NowMs);
             _board.WriteOutputs(_outputs);
-            if (SaveIsDue())
+            PassTime();
+            if (_saves.IsDue(Core))
                 Save();
+            NoteEvents();
             _board.KickWatchdog();
             return true;
         }
@@ -84,11 +94,68 @@ public sealed class MainLoop
         }
     }
 
+    /// <summary>Stores settings and goes on with them, if they are accepted as a whole and the storage takes them.</summary>
+    /// <returns>Whether that was done; if not, nothing has changed.</returns>
+    public bool StoreSettings(Settings settings)
+    {
+        if (!new SettingsCheck().Accepts(settings, _hasRule) || !Memory.Settings.Store(settings))
+            return false;
+        Core.UseSettings(settings);
+        _saves.SetInterval(settings[SettingField.SaveIntervalMs]);
+        _scanLimitMs = settings[SettingField.ScanLimitMs];
+        Note(LogEvent.SettingsStored, 0, Memory.Settings.Stores);
+        return true;
+    }
+
+    /// <summary>The settings to go on with; those that cannot be read are replaced by some that the core refuses, which holds the pump.</summary>
+    private Settings Choose(Settings compiledIn)
+    {
+        switch (Memory.Settings.State)
+        {
+            case SettingsState.NeverStored:
+                if (new SettingsCheck().Accepts(compiledIn, _hasRule))
+                    Memory.Settings.Store(compiledIn);
+                return compiledIn;
+            case SettingsState.Stored:
+                return Memory.Settings.Values;
+            default:
+                return SettingsMemory.Unreadable();
+        }
+    }
+
+    /// <summary>
+    /// What must rise again if the power is cut before its alarm stands in the saved state keeps waiting in the boot record until
+    /// then.
+    /// </summary>
+    private void Start()
+    {
+        int corrupt = Memory.Corrupt;
+        BootRecord boot = Memory.Boot;
+        bool tells = corrupt > boot.CorruptTold;
+        boot.CommitStart(_board.ResetCause, corrupt);
+        if (boot.FaultPending)
+            Core.NoteLogicFault();
+        if (tells)
+            Core.NoteStorageCorrupt();
+        if (Memory.SaveState(Core))
+            boot.CommitTold(corrupt);
+        _saves.Begin(Core);
+        Note(LogEvent.Started, (int)boot.Cause, boot.Starts);
+        if (tells)
+            Note(LogEvent.StorageCorrupt, corrupt, 0);
+        if (Memory.Settings.State == SettingsState.Refused || Memory.Settings.State == SettingsState.Lost)
+            Note(LogEvent.SettingsUnreadable, (int)Memory.Settings.State, 0);
+        if (Memory.Settings.Mend())
+            Note(LogEvent.SettingsMended, 0, 0);
+        PassTime();
+    }
+
     private bool Wait()
     {
         try
         {
-            return _board.WaitForNextScan(Core, UntilSaveMs());
+            PassTime();
+            return _board.WaitForNextScan(Core, _saves.RemainingMs);
         }
         catch (Exception)
         {
@@ -97,7 +164,7 @@ public sealed class MainLoop
         }
     }
 
-    /// <summary>Outputs that cannot even be made safe must not keep the board from restarting, which drops them.</summary>
+    /// <summary>Outputs that cannot even be made safe must not keep the board from restarting, which drops them; nor must a storage that fails.</summary>
     private void GiveUp()
     {
         Faults = Saturating.Add(Faults, 1);
@@ -111,35 +178,63 @@ public sealed class MainLoop
             Faults = Saturating.Add(Faults, 1);
         }
 
+        try
+        {
+            Memory.Boot.MarkFault();
+            Note(LogEvent.FaultCaught, Faults, Memory.Boot.Faults);
+        }
+        catch (Exception)
+        {
+            Faults = Saturating.Add(Faults, 1);
+        }
+
         _board.Restart();
     }
 
-    private uint SinceSaveMs => unchecked(_board.NowMs - _savedAtMs);
-
-    private bool Venting => Core.DoseStep == DoseStep.Vent;
-
-    /// <summary>
-    /// What may not be lost is saved at once: a phase, which decides what power-up does, an alarm, and that a dose by
-    /// pressure has come to venting or has begun its next pressure cycle.
-    /// </summary>
-    private bool SaveIsDue() =>
-        Core.Phase != _savedPhase || Venting != _savedVenting || Core.Alarms.Standing != _savedStanding || SinceSaveMs >= (uint)_saveIntervalMs;
+    private void PassTime()
+    {
+        uint now = _board.NowMs;
+        uint passed = unchecked(now - _passedMs);
+        _passedMs = now;
+        int elapsedMs = passed > int.MaxValue ? int.MaxValue : (int)passed;
+        _saves.Advance(elapsedMs);
+        Memory.Uptime.Advance(elapsedMs);
+    }
 
     private void Save()
     {
-        _memory.Save(Core);
-        _savedPhase = Core.Phase;
-        _savedStanding = Core.Alarms.Standing;
-        _savedVenting = Venting;
-
-        // Only a save that was due by time starts the time anew: power cuts one interval apart would else save no progress.
-        if (SinceSaveMs >= (uint)_saveIntervalMs)
-            _savedAtMs = _board.NowMs;
+        Memory.SaveState(Core);
+        PassTime();
+        _saves.Saved(Core);
     }
 
-    private int UntilSaveMs()
+    private void NoteEvents()
     {
-        uint since = SinceSaveMs;
-        return since >= (uint)_saveIntervalMs ? 1 : _saveIntervalMs - (int)since;
+        ScanEvents events = Core.Events;
+        if (events.Count == 0)
+            return;
+        for (int index = 0; index < events.Count; index++)
+        {
+            if (!LogEntry.IsKept(events, index))
+                continue;
+            _entry.Take(events, index, Core.Alarms.FirstUp);
+            Append();
+        }
+
+        if (events.Lost > 0)
+            Note(LogEvent.EventsLost, events.Lost, 0);
+    }
+
+    private void Note(int what, int subject, int detail)
+    {
+        _entry.Take(what, subject, detail);
+        Append();
+    }
+
+    private void Append()
+    {
+        _entry.HasWallTime = _board.HasWallTime;
+        _entry.WallTimeS = _entry.HasWallTime ? _board.WallTimeS : 0;
+        Memory.Log.Append(_entry);
     }
 }

@@ -2,6 +2,8 @@ using System;
 using System.Linq;
 using LubeController.Board;
 using LubeController.Core;
+using LubeController.Emulator.Platform;
+using LubeController.Emulator.Storage;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 
@@ -12,11 +14,15 @@ namespace LubeController.Emulator;
 /// next tick, or, where quiet time is skipped, to the first tick at which the core, its inputs, the plant or the driver
 /// can change anything.
 /// </summary>
-public sealed class Bench : IBoard
+public sealed partial class Bench : IBoard
 {
-    private const int StorageBlocks = 2;
-    private const int StorageBlockLength = 4096;
-    private const long RestartUs = 1_000_000;
+    internal const int StorageBlocks = MemoryLayout.UsualBlocks;
+    internal const int StorageBlockLength = MemoryLayout.UsualBlockLength;
+
+    /// <summary>For how long a board that restarts by itself is away, milliseconds.</summary>
+    public const int RestartMs = 1_000;
+
+    private const long RestartUs = RestartMs * 1_000L;
     private const double MostVolumeError = 1e-9;
 
     private readonly BenchSetup _setup;
@@ -29,12 +35,14 @@ public sealed class Bench : IBoard
     private readonly int _wavesAtStart;
     private readonly bool _startedMidTravel;
     private readonly Inputs _probe = new();
-    private readonly MemoryStorage _storage = new(StorageBlocks, StorageBlockLength);
-    private long _powerUpUs;
+    private readonly Action<AlarmId> _tellRefusal;
+    private readonly FlashStorage _storage;
+    private long _powerUpMs;
     private int _scannedLevels;
     private int _scannedTemperature;
     private long _revolutionsTaken;
     private long _shaftPulsesTaken;
+    private long _tick;
     private MainLoop? _loop;
 
     /// <summary>Sets up a bench.</summary>
@@ -46,9 +54,17 @@ public sealed class Bench : IBoard
         ArgumentOutOfRangeException.ThrowIfLessThan(setup.ScanPeriodMs, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(setup.ScanPeriodMs, 1000);
         ArgumentOutOfRangeException.ThrowIfLessThan(setup.DurationUs, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(setup.WatchdogMs, setup.ScanPeriodMs);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(setup.WatchdogMs, 60_000);
+        ArgumentOutOfRangeException.ThrowIfNegative(setup.ScanJitterUs);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(setup.ScanJitterUs, 500_000);
+        ArgumentOutOfRangeException.ThrowIfLessThan(setup.PinQueueDepth, BenchSetup.LeastPinQueueDepth);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(setup.PinQueueDepth, BenchSetup.MostPinQueueDepth);
         _setup = setup;
         _driver = driver;
         _periodUs = setup.ScanPeriodMs * 1000L;
+        _storage = new FlashStorage(StorageBlocks, StorageBlockLength, setup.Seed);
+        Platform = new BoardPlatform(setup, _storage, () => NowUs);
         Plant = new LubricationSystem(setup.Plant, setup.Seed)
         {
             SupplyIsRead = setup.Settings.Is(SettingField.SupplyMeasured),
@@ -57,6 +73,7 @@ public sealed class Bench : IBoard
         _wavesAtStart = Plant.Waves;
         _startedMidTravel = setup.Plant.AllSections.Any(section => section.InitialTravel is > 0.0 and < 1.0);
         Controls = new BenchControls();
+        _tellRefusal = alarm => Trace.Note(NowUs, "press", $"shelving {AlarmTable.NameOf(alarm)} refused");
         (_coreRecorder, _plantRecorder) = MakeRecorders(Trace, setup.Plant);
         Plant.Observer = _plantRecorder;
         _plantRecorder.RecordAll(Plant);
@@ -68,6 +85,9 @@ public sealed class Bench : IBoard
     /// <summary>The simulated plant.</summary>
     public LubricationSystem Plant { get; }
 
+    /// <summary>The microcontroller and what is wrong with it.</summary>
+    public BoardPlatform Platform { get; }
+
     /// <summary>Buttons, switches and signals that people and other machines work.</summary>
     public BenchControls Controls { get; }
 
@@ -77,6 +97,9 @@ public sealed class Bench : IBoard
     /// <summary>The core under test; null before the first power-up.</summary>
     public Controller? Core => _loop?.Core;
 
+    /// <summary>The board's non-volatile memory.</summary>
+    public FlashStorage Storage => _storage;
+
     /// <summary>Virtual time, microseconds since the start of the run.</summary>
     public long NowUs => Plant.NowUs;
 
@@ -84,25 +107,31 @@ public sealed class Bench : IBoard
     public long ScansExecuted { get; private set; }
 
     /// <summary>Scan ticks that lie in the time run so far, executed or skipped.</summary>
-    public long TicksCovered => (NowUs / _periodUs) + 1;
+    public long TicksCovered => (Platform.Clock.BoardUs(NowUs) / _periodUs) + 1;
 
     /// <summary>Whether the run was broken off at its scan bound.</summary>
     public bool BoundReached { get; private set; }
 
     /// <summary>Kicks of the board's watchdog; one for each completed scan.</summary>
-    public long WatchdogKicks { get; private set; }
+    public long WatchdogKicks => Platform.Watchdog.Kicks;
 
     /// <summary>Exceptions that the main loop caught.</summary>
     public int LoopFaults { get; private set; }
 
     /// <inheritdoc/>
-    public uint NowMs => unchecked(_setup.ClockStartMs + (uint)((NowUs - _powerUpUs) / 1000));
+    public uint NowMs => unchecked(_setup.ClockStartMs + (uint)((Platform.Clock.BoardUs(NowUs) / 1000) - _powerUpMs));
 
     /// <inheritdoc/>
     public ResetCause ResetCause { get; private set; }
 
     /// <inheritdoc/>
-    public int LateMs => 0;
+    public int LateMs { get; private set; }
+
+    /// <inheritdoc/>
+    public bool HasWallTime => _setup.WallTimeAtStartS != 0;
+
+    /// <inheritdoc/>
+    public uint WallTimeS => unchecked(_setup.WallTimeAtStartS + (uint)(NowUs / 1_000_000));
 
     /// <summary>The signals that a run of a plant records, without points.</summary>
     public static Trace DefineSignals(PlantDescription plant)
@@ -129,9 +158,7 @@ public sealed class Bench : IBoard
             }
 
             PowerUp();
-            _loop!.Run();
-            if (_loop.Faults > 0)
-                RestartBoard(_loop.Faults);
+            RunLoop();
             if (!Powered)
                 DropOutputs();
         }
@@ -146,6 +173,14 @@ public sealed class Bench : IBoard
     public void ReadInputs(Inputs inputs)
     {
         ArgumentNullException.ThrowIfNull(inputs);
+        if (Platform.LoopThrows)
+        {
+            Platform.Mark(BoardFaultKind.LoopThrows);
+            throw new InvalidOperationException("a driver of the board threw, as it was told to");
+        }
+
+        // The main loop tells this one after the inputs are read: what is left of the last scan is no input.
+        inputs.ScanLate = false;
         Sense(inputs);
         CountShaft(inputs);
         if (_setup.Settings.Is(SettingField.PumpRevolutionsFitted))
@@ -161,15 +196,18 @@ public sealed class Bench : IBoard
     public void WriteOutputs(Outputs outputs)
     {
         ArgumentNullException.ThrowIfNull(outputs);
-        _coreRecorder.RecordCore(NowUs, _loop!.Core);
+        bool completed = _loop!.Faults == 0;
+        if (completed)
+            _coreRecorder.RecordCore(NowUs, _loop.Core);
         _coreRecorder.RecordOutputs(NowUs, outputs);
+        _shown = outputs;
         Plant.SetPumpContact(outputs.Pump);
         Plant.SetVentValve(outputs.VentValve);
-        _wiringRecorder?.Follow(NowUs, outputs, beats: true);
+        _wiringRecorder?.Follow(NowUs, outputs, beats: completed);
     }
 
     /// <inheritdoc/>
-    public void KickWatchdog() => WatchdogKicks++;
+    public void KickWatchdog() => Platform.Watchdog.Kick(NowUs);
 
     /// <inheritdoc/>
     public void Restart() => Trace.Note(NowUs, "board", "restarts after a fault in the main loop");
@@ -179,14 +217,20 @@ public sealed class Bench : IBoard
     {
         ArgumentNullException.ThrowIfNull(core);
         ScansExecuted++;
+        Platform.Queue.Clear();
+        Platform.Timing.Scanned();
+        _markHolds = false;
         _driver.AfterScan(this);
+        Platform.NoteWrites();
         if (ScansExecuted >= _setup.ScanBound)
         {
             BoundReached = true;
             return false;
         }
 
-        Controls.Obey(core, alarm => Trace.Note(NowUs, "press", $"shelving {AlarmTable.NameOf(alarm)} refused"));
+        if (_storage.PowerLost)
+            return false;
+        Controls.Obey(core, _tellRefusal);
         return MoveWorld(core, mostMs);
     }
 
@@ -199,36 +243,31 @@ public sealed class Bench : IBoard
     private static WiringRecorder? MakeWiringRecorder(Trace trace, LubricationSystem plant) =>
         plant.Wiring is null ? null : new WiringRecorder(trace, plant);
 
-    private static long TickAtOrAfter(long timeUs, long periodUs)
-    {
-        long ticks = timeUs / periodUs;
-        if (ticks * periodUs < timeUs)
-            ticks++;
-        return ticks > long.MaxValue / 2 / periodUs ? long.MaxValue : ticks * periodUs;
-    }
-
     private void PowerUp()
     {
         // The board's first scan falls on the common grid of ticks, so that skipping does not depend on when power came.
-        Plant.AdvanceTo(Math.Min(TickAtOrAfter(NowUs, _periodUs), _setup.DurationUs));
-        _powerUpUs = NowUs;
+        _tick = Platform.Clock.TickAtOrAfter(NowUs);
+        Plant.AdvanceTo(Math.Min(Platform.Clock.TimeOf(_tick), _setup.DurationUs));
+        _powerUpMs = Platform.Clock.BoardUs(NowUs) / 1000;
+        _skippedUs = -1;
+        _markHolds = false;
+        LateMs = 0;
         _shaftPulsesTaken = Plant.HasShaft ? Plant.ShaftPulsesAt(NowUs) : 0;
         _revolutionsTaken = Plant.PumpRevolutions;
+        _shown = _dropped;
         Controls.Forget();
+        Platform.Queue.Clear();
+        Platform.Watchdog.Arm(NowUs);
+        NoteSwitches();
+        _shaftRushes = ShaftMayOverrunQueue();
         _coreRecorder.Begin();
+        ResetCause = _nextCause;
+        _storage.PowerBack();
+        Platform.NoteStart();
         _loop = new MainLoop(this, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
-        ResetCause = ResetCause.PowerOn;
         Trace.Note(NowUs, "power", _loop.StateRestored ? "up, saved state restored" : "up, no saved state");
-    }
-
-    /// <summary>A board that restarts is away for a while; without that, one that faults at once would never let time pass.</summary>
-    private void RestartBoard(int faults)
-    {
-        LoopFaults += faults;
-        ResetCause = ResetCause.LoopFault;
-        _wiringRecorder?.Follow(NowUs, _dropped, beats: false);
-        Plant.AdvanceTo(Math.Min(NowUs + RestartUs, _setup.DurationUs));
-        Act();
+        if (ResetCause != ResetCause.PowerOn)
+            Trace.Note(NowUs, "board", "started after " + CauseText(ResetCause));
     }
 
     /// <summary>
@@ -266,117 +305,17 @@ public sealed class Bench : IBoard
         if (!Plant.HasShaft)
             return;
         long pulses = Plant.ShaftPulsesAt(NowUs);
-        inputs.ShaftPulses = (int)Math.Min(pulses - _shaftPulsesTaken, int.MaxValue);
+        inputs.ShaftPulses = (int)Math.Min(pulses - _shaftPulsesTaken - LostPulses(pulses), int.MaxValue);
         if (inputs.ShaftPulses > 0)
-            inputs.ShaftPulseAgeMs = (int)Math.Min((NowUs - Plant.LastShaftPulseUs(NowUs)) / 1000, int.MaxValue);
+            inputs.ShaftPulseAgeMs = AgeMs(Plant.LastShaftPulseUs(NowUs));
         _shaftPulsesTaken = pulses;
     }
 
-    private void DropOutputs()
+    /// <summary>How long ago something was by the board's own clock, whose milliseconds the core counts.</summary>
+    private int AgeMs(long timeUs)
     {
-        _coreRecorder.RecordOutputs(NowUs, _dropped);
-        _wiringRecorder?.Follow(NowUs, _dropped, beats: false);
-        Plant.SetPumpContact(false);
-        Plant.SetVentValve(false);
-        Trace.Note(NowUs, "power", "off");
-    }
-
-    private void RunUnpowered()
-    {
-        while (NowUs < _setup.DurationUs && !Powered)
-        {
-            Plant.AdvanceTo(Math.Min(Math.Min(_driver.NextActionUs, Plant.NextSupplyUs), _setup.DurationUs));
-            Act();
-        }
-    }
-
-    private void Act()
-    {
-        if (_driver.NextActionUs > NowUs)
-            return;
-        _driver.Act(this);
-        _wiringRecorder?.Record(NowUs);
-    }
-
-    /// <summary>Moves plant and driver to the next tick at which the core must scan.</summary>
-    private bool MoveWorld(Controller core, int mostMs)
-    {
-        long start = NowUs;
-        int quietMs = _setup.SkipQuietTime ? Math.Min(core.NextDeadlineMs, mostMs) : _setup.ScanPeriodMs;
-        long due = TickAtOrAfter(Math.Max(start + (quietMs * 1000L), start + _periodUs), _periodUs);
-        Act();
-        if (!Powered)
-            return false;
-        if (InputsChanged(core))
-            due = start + _periodUs;
-        while (true)
-        {
-            long next = Math.Min(due, ShaftTick(core, start));
-            long world = Math.Min(Plant.NextEventUs, _driver.NextActionUs);
-            next = Math.Min(next, PressureTick(core, start, Math.Min(world, next)));
-            if (world > next || world > _setup.DurationUs)
-                return ReachTick(next);
-            Plant.AdvanceTo(world);
-            Act();
-            if (!Powered)
-                return false;
-            if (InputsChanged(core))
-                due = Math.Min(due, Math.Max(TickAtOrAfter(world, _periodUs), start + _periodUs));
-        }
-    }
-
-    private bool ReachTick(long tickUs)
-    {
-        Plant.AdvanceTo(Math.Min(tickUs, _setup.DurationUs));
-        return tickUs <= _setup.DurationUs;
-    }
-
-    private bool InputsChanged(Controller core)
-    {
-        if (!_setup.SkipQuietTime)
-            return false;
-        Sense(_probe);
-        bool revolved = _setup.Settings.Is(SettingField.PumpRevolutionsFitted) && Plant.PumpRevolutions != _revolutionsTaken;
-        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature || revolved || Controls.Asks || Controls.GivesShaftPulses
-            || (Controls.IsHeld(HandInput.Pressure) && (_probe.PressureMbar < core.QuietPressureLowMbar || _probe.PressureMbar > core.QuietPressureHighMbar))
-            || _probe.SupplyMv < core.QuietSupplyLowMv || _probe.SupplyMv > core.QuietSupplyHighMv;
-    }
-
-    /// <summary>The tick at which the shaft has given the pulses the core waits for.</summary>
-    private long ShaftTick(Controller core, long start)
-    {
-        int pulses = core.NextDeadlineShaftPulses;
-        if (!_setup.SkipQuietTime || !Plant.HasShaft || Controls.IsHeld(HandInput.ShaftPulses) || pulses == Saturating.Never)
-            return long.MaxValue;
-        long at = Plant.TimeOfShaftPulseUs(_shaftPulsesTaken + pulses);
-        return at == long.MaxValue ? at : Math.Max(TickAtOrAfter(at, _periodUs), start + _periodUs);
-    }
-
-    /// <summary>The first tick up to a time at which the transmitter leaves the band in which nothing changes. Pressure moves in one straight line until the plant's next event.</summary>
-    private long PressureTick(Controller core, long start, long untilUs)
-    {
-        if (!_setup.SkipQuietTime || !_setup.Plant.HasPressureTransmitter || Controls.IsHeld(HandInput.Pressure))
-            return long.MaxValue;
-        long first = Math.Max(TickAtOrAfter(NowUs, _periodUs), start + _periodUs);
-        long last = Math.Min(untilUs, _setup.DurationUs) / _periodUs * _periodUs;
-        if (first > last || IsQuiet(core, last))
-            return first <= last && !IsQuiet(core, first) ? first : long.MaxValue;
-        while (first < last)
-        {
-            long middle = (first + last) / 2 / _periodUs * _periodUs;
-            if (IsQuiet(core, middle))
-                first = middle + _periodUs;
-            else
-                last = middle;
-        }
-
-        return first;
-    }
-
-    private bool IsQuiet(Controller core, long timeUs)
-    {
-        int pressure = Millibar(Plant.TransmitterPressurePaAt(timeUs));
-        return pressure >= core.QuietPressureLowMbar && pressure <= core.QuietPressureHighMbar;
+        long nowUs = Platform.Clock.BoardUs(NowUs) / 1000 * 1000;
+        return (int)Math.Clamp((nowUs - Platform.Clock.BoardUs(timeUs)) / 1000, 0, int.MaxValue);
     }
 
     private static int Millibar(double pressurePa) => (int)Math.Floor(pressurePa / 100.0);

@@ -7,6 +7,12 @@ namespace LubeController.Emulator;
 /// <summary>What stands on the bench for one run.</summary>
 public sealed record BenchSetup
 {
+    /// <summary>Least records of the board's queue of pin events.</summary>
+    public const int LeastPinQueueDepth = 16;
+
+    /// <summary>Most records of the board's queue of pin events.</summary>
+    public const int MostPinQueueDepth = 512;
+
     /// <summary>The simulated lubrication system.</summary>
     public required PlantDescription Plant { get; init; }
 
@@ -33,4 +39,16 @@ public sealed record BenchSetup
 
     /// <summary>Reading of the board's millisecond clock at power-up; near 2^32 it wraps during the run.</summary>
     public uint ClockStartMs { get; init; }
+
+    /// <summary>Time of the board's own watchdog, milliseconds, at least the scan period, at most 60 000.</summary>
+    public int WatchdogMs { get; init; } = 1000;
+
+    /// <summary>Most by which a scan comes earlier or later than planned, microseconds, 0 to 500 000; never half a scan period or more.</summary>
+    public long ScanJitterUs { get; init; }
+
+    /// <summary>Records that the board's queue of pin events holds, <see cref="LeastPinQueueDepth"/> to <see cref="MostPinQueueDepth"/>.</summary>
+    public int PinQueueDepth { get; init; } = 256;
+
+    /// <summary>Time of day at which the run starts, seconds since 1970-01-01 00:00 UTC; 0 for a board without a clock.</summary>
+    public uint WallTimeAtStartS { get; init; }
 }

@@ -8,7 +8,9 @@ namespace LubeController.Board.Tests;
 /// <summary>Board and storage stood in for by substitutes; storage keeps what was written, and all calls are written down in order.</summary>
 internal sealed class BoardBench
 {
-    public const int BlockLength = 2_048;
+    public const int BlockLength = MemoryLayout.ShortestBlock;
+
+    public const int FirstState = 6;
 
     public BoardBench()
     {
@@ -35,11 +37,13 @@ internal sealed class BoardBench
             Waits.Add(mostMs);
             return OnWait(mostMs);
         });
-        Storage.BlockCount.Returns(2);
+        Storage.BlockCount.Returns(MemoryLayout.FewestBlocks);
         Storage.BlockLength.Returns(BlockLength);
         Storage.Read(Arg.Any<int>(), Arg.Any<byte[]>()).Returns(call => Read(call.Arg<int>(), call.Arg<byte[]>()));
         Storage.Write(Arg.Any<int>(), Arg.Any<byte[]>(), Arg.Any<int>())
             .Returns(call => Write(call.ArgAt<int>(0), call.Arg<byte[]>(), call.ArgAt<int>(2)));
+        Storage.Program(Arg.Any<int>(), Arg.Any<int>(), Arg.Any<byte[]>(), Arg.Any<int>())
+            .Returns(call => Program(call.ArgAt<int>(0), call.ArgAt<int>(1), call.Arg<byte[]>(), call.ArgAt<int>(3)));
     }
 
     public IBoard Board { get; }
@@ -52,7 +56,7 @@ internal sealed class BoardBench
 
     public List<int> Waits { get; } = [];
 
-    public byte[]?[] Blocks { get; } = new byte[]?[2];
+    public byte[]?[] Blocks { get; } = new byte[]?[MemoryLayout.FewestBlocks];
 
     public Settings Settings { get; } = new();
 
@@ -75,18 +79,37 @@ internal sealed class BoardBench
     {
         byte[]? kept = Blocks[block];
         if (kept == null)
-            return false;
-        Array.Copy(kept, buffer, Math.Min(kept.Length, buffer.Length));
+            Array.Fill(buffer, (byte)0xFF);
+        else
+            Array.Copy(kept, buffer, Math.Min(kept.Length, buffer.Length));
         return true;
     }
 
     private bool Write(int block, byte[] buffer, int length)
     {
-        Calls.Add("save");
+        Tell(block);
         if (!StorageWorks())
             return false;
         byte[] kept = Blocks[block] ??= new byte[BlockLength];
+        Array.Fill(kept, (byte)0xFF);
         Array.Copy(buffer, kept, length);
         return true;
     }
+
+    private bool Program(int block, int at, byte[] buffer, int length)
+    {
+        Tell(block);
+        if (!StorageWorks())
+            return false;
+        Array.Copy(buffer, 0, Blocks[block]!, at, length);
+        return true;
+    }
+
+    private void Tell(int block) => Calls.Add(new MemoryLayout(MemoryLayout.FewestBlocks, BlockLength).KindOf(block) switch
+    {
+        BlockKind.State => "save",
+        BlockKind.Boot => "boot",
+        BlockKind.Logbook => "log",
+        _ => "settings",
+    });
 }

@@ -25,7 +25,7 @@ public sealed class MainLoopTests
         MainLoop loop = _bench.Start();
         _bench.OnRead = inputs => inputs.Stop = true;
         Assert.True(loop.RunOnce());
-        Assert.Equal(["read", "write healthy", "save", "kick"], _bench.Calls);
+        Assert.Equal(["read", "write healthy", "save", "log", "kick"], _bench.Calls);
     }
 
     [Fact]
@@ -87,8 +87,7 @@ public sealed class MainLoopTests
         };
         loop.Run();
         Assert.True(thrown);
-        Assert.Equal("restart", _bench.Calls[^1]);
-        Assert.Equal("write safe", _bench.Calls[^2]);
+        Assert.Equal(["write safe", "boot", "log", "restart"], _bench.Calls.TakeLast(4));
         Assert.Equal(where == "wait" ? 1 : 0, _bench.Calls.Count(call => call == "kick"));
         Assert.Equal(1, loop.Faults);
     }
@@ -99,7 +98,7 @@ public sealed class MainLoopTests
         MainLoop loop = ToDose();
         _bench.OnWrite = () => throw new InvalidOperationException("invented");
         Assert.False(loop.RunOnce());
-        Assert.Equal(["read", "write pump", "write safe", "restart"], _bench.Calls);
+        Assert.Equal(["read", "write pump", "write safe", "boot", "log", "restart"], _bench.Calls);
         _bench.Board.Received(1).Restart();
     }
 
@@ -272,7 +271,7 @@ public sealed class MainLoopTests
         _bench.OnRead = _ => pump = _bench.Calls.Contains("write pump");
         loop.RunOnce();
         Assert.False(pump);
-        Assert.Equal(["read", "write healthy", "kick"], _bench.Calls);
+        Assert.Equal(["read", "write healthy", "log", "kick"], _bench.Calls);
     }
 
     [Fact]
@@ -296,6 +295,221 @@ public sealed class MainLoopTests
         Assert.True(loop.Core.Alarms.Stands(AlarmId.SettingsInvalid));
         loop.Run();
         Assert.Equal([1], _bench.Waits);
+    }
+
+    [Fact]
+    public void A_start_commits_the_boot_record_before_the_state_and_both_before_the_logbook()
+    {
+        _ = new MainLoop(_bench.Board, _bench.Storage, _bench.Settings, null);
+        Assert.Equal(["settings", "settings", "boot", "save", "log", "log"], _bench.Calls);
+        _bench.Calls.Clear();
+        _ = new MainLoop(_bench.Board, _bench.Storage, _bench.Settings, null);
+        Assert.Equal(["boot", "save", "log"], _bench.Calls);
+    }
+
+    [Fact]
+    public void A_fault_is_marked_before_the_restart_so_that_a_power_cut_does_not_hide_it()
+    {
+        MainLoop loop = ToDose();
+        _bench.OnRead = _ => throw new InvalidOperationException("invented");
+        Assert.False(loop.RunOnce());
+        _bench.OnRead = _ => { };
+        MainLoop next = new(_bench.Board, _bench.Storage, _bench.Settings, null);
+        Assert.True(next.Core.Alarms.IsLatched(AlarmId.LogicFault));
+        Assert.Equal((1, false, ResetCause.PowerOn), (next.Memory.Boot.Faults, next.Memory.Boot.FaultPending, next.Memory.Boot.Cause));
+    }
+
+    [Theory]
+    [InlineData(ResetCause.Watchdog, true)]
+    [InlineData(ResetCause.LoopFault, true)]
+    [InlineData(ResetCause.BrownOut, false)]
+    [InlineData(ResetCause.PowerOn, false)]
+    public void The_cause_of_a_start_is_kept_and_a_loop_that_hung_raises_logic_fault(ResetCause cause, bool raised)
+    {
+        _bench.Board.ResetCause.Returns(cause);
+        MainLoop loop = _bench.Start();
+        Assert.Equal(raised, loop.Core.Alarms.Stands(AlarmId.LogicFault));
+        Assert.Equal(cause, loop.Memory.Boot.Cause);
+    }
+
+    [Fact]
+    public void A_fault_waits_in_the_boot_record_until_its_alarm_stands_in_a_saved_state()
+    {
+        _bench.Board.ResetCause.Returns(ResetCause.Watchdog);
+        _bench.StorageWorks = () => _bench.Calls[^1] != "save";
+        Assert.True(_bench.Start().Memory.Boot.FaultPending);
+        _bench.Board.ResetCause.Returns(ResetCause.PowerOn);
+        _bench.StorageWorks = () => true;
+        MainLoop loop = _bench.Start();
+        Assert.True(loop.Core.Alarms.Stands(AlarmId.LogicFault));
+        Assert.False(loop.Memory.Boot.FaultPending);
+    }
+
+    [Fact]
+    public void Stored_settings_are_used_at_once_and_at_the_next_start_in_place_of_those_compiled_in()
+    {
+        MainLoop loop = _bench.Start();
+        var settings = new Settings();
+        settings[SettingField.RestMs] = 77_000;
+        settings[SettingField.SaveIntervalMs] = 20_000;
+        Assert.True(loop.StoreSettings(settings));
+        loop.RunOnce();
+        loop.Run();
+        Assert.Equal([20_000], _bench.Waits);
+        MainLoop next = _bench.Start();
+        Assert.Equal((77_000, 2), (next.Memory.Settings.Values[SettingField.RestMs], next.Memory.Settings.Stores));
+    }
+
+    [Fact]
+    public void Settings_that_are_refused_or_not_taken_by_the_storage_change_nothing()
+    {
+        MainLoop loop = _bench.Start();
+        var settings = new Settings();
+        settings[SettingField.RestMs] = 0;
+        Assert.False(loop.StoreSettings(settings));
+        Assert.Empty(_bench.Calls);
+        settings[SettingField.RestMs] = 77_000;
+        _bench.StorageWorks = () => false;
+        Assert.False(loop.StoreSettings(settings));
+        loop.RunOnce();
+        Assert.False(loop.Core.Alarms.Stands(AlarmId.SettingsInvalid));
+        _bench.StorageWorks = () => true;
+        Assert.Equal(new Settings()[SettingField.RestMs], _bench.Start().Memory.Settings.Values[SettingField.RestMs]);
+    }
+
+    [Fact]
+    public void Settings_compiled_in_that_are_refused_are_not_stored()
+    {
+        _bench.Settings[SettingField.SaveIntervalMs] = 0;
+        Assert.Equal(SettingsState.NeverStored, _bench.Start().Memory.Settings.State);
+    }
+
+    [Fact]
+    public void Settings_that_were_stored_and_cannot_be_read_interlock_the_pump()
+    {
+        _bench.Start();
+        _bench.Blocks[0]![40] ^= 1;
+        _bench.Blocks[1]![40] ^= 1;
+        MainLoop loop = _bench.Start();
+        loop.RunOnce();
+        Assert.True(loop.Core.Alarms.Stands(AlarmId.SettingsInvalid));
+        Assert.True(loop.Core.Alarms.InterlockStands);
+        Assert.False(loop.Core.Alarms.Stands(AlarmId.StorageCorrupt));
+    }
+
+    [Fact]
+    public void One_bank_that_is_lost_is_mended_from_the_other_and_raises_nothing()
+    {
+        _bench.Settings[SettingField.RestMs] = 99_000;
+        _bench.Start();
+        _bench.Blocks[1]![40] ^= 1;
+        MainLoop loop = _bench.Start();
+        loop.RunOnce();
+        Assert.False(loop.Core.Alarms.Stands(AlarmId.StorageCorrupt) || loop.Core.Alarms.Stands(AlarmId.SettingsInvalid));
+        Assert.Equal(99_000, loop.Memory.Settings.Values[SettingField.RestMs]);
+        _bench.Blocks[0]![40] ^= 1;
+        Assert.Equal(99_000, _bench.Start().Memory.Settings.Values[SettingField.RestMs]);
+    }
+
+    [Theory]
+    [InlineData(2, 30)]
+    [InlineData(4, 8)]
+    [InlineData(4, 40)]
+    [InlineData(BoardBench.FirstState, 30)]
+    [InlineData(BoardBench.FirstState, 12)]
+    [InlineData(BoardBench.FirstState, 700)]
+    public void A_bit_that_flips_in_a_finished_block_raises_storage_corrupt_once(int block, int at)
+    {
+        _bench.Start();
+        _bench.Blocks[block]![at] ^= 1;
+        MainLoop loop = _bench.Start();
+        loop.RunOnce();
+        Assert.True(loop.Core.Alarms.IsLatched(AlarmId.StorageCorrupt), $"block {block}");
+        int told = loop.Memory.Boot.CorruptTold;
+        MainLoop next = _bench.Start();
+        Assert.True(next.Memory.Corrupt <= told);
+    }
+
+    [Fact]
+    public void What_a_scan_saw_stands_in_the_logbook_with_time_and_person()
+    {
+        _bench.Board.HasWallTime.Returns(true);
+        _bench.Board.WallTimeS.Returns(1_700_000_000u);
+        MainLoop loop = _bench.Start();
+        loop.RunOnce();
+        _bench.NowMs += 1_500;
+        _bench.OnRead = inputs => inputs.Stop = true;
+        loop.RunOnce();
+        _bench.NowMs += 500;
+        _bench.OnRead = inputs => (inputs.Stop, inputs.DoseNow) = (true, true);
+        loop.RunOnce();
+        _bench.NowMs += 500;
+        loop.RunOnce();
+        var entry = new LogEntry();
+        var found = Enumerable.Range(0, loop.Memory.Log.Places).Where(place => loop.Memory.Log.TryRead(place, entry))
+            .Select(_ => (entry.What, entry.Source, entry.Subject, entry.Detail, (entry.UptimeS * 1000) + entry.UptimeMs, entry.HasWallTime ? entry.WallTimeS : 0)).ToList();
+        Assert.Equal(
+            [
+                (LogEvent.Started, LogSource.Controller, (int)ResetCause.PowerOn, 1, 0, 1_700_000_000u),
+                ((int)ScanEvent.PhaseChanged, LogSource.Controller, (int)Phase.Rest, (int)Phase.Stopped, 1_500, 1_700_000_000u),
+                ((int)ScanEvent.PressRefused, LogSource.Button, (int)Button.DoseNow, 0, 2_500, 1_700_000_000u),
+            ],
+            found);
+    }
+
+    [Fact]
+    public void A_turn_that_saves_and_notes_allocates_nothing()
+    {
+        var storage = new Emulator.Storage.FlashStorage(MemoryLayout.FewestBlocks, MemoryLayout.ShortestBlock);
+        var board = new PlainBoard();
+        var loop = new MainLoop(board, storage, new Settings(), null);
+        loop.RunOnce();
+        board.Stop = true;
+        loop.RunOnce();
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        for (int turn = 0; turn < 400; turn++)
+        {
+            board.NowMs += 60_000;
+            board.DoseNow = (turn & 2) != 0;
+            loop.RunOnce();
+        }
+
+        Assert.Equal(before, GC.GetAllocatedBytesForCurrentThread());
+        Assert.True(loop.Memory.Log.Writes > 90);
+        Assert.True(loop.Memory.WritesOf(BlockKind.State) > 399);
+    }
+
+    private sealed class PlainBoard : IBoard
+    {
+        public bool Stop { get; set; }
+
+        public bool DoseNow { get; set; }
+
+        public uint NowMs { get; set; }
+
+        public ResetCause ResetCause => ResetCause.PowerOn;
+
+        public int LateMs => 0;
+
+        public bool HasWallTime => false;
+
+        public uint WallTimeS => 0;
+
+        public void ReadInputs(Inputs inputs) => (inputs.Stop, inputs.DoseNow) = (Stop, DoseNow);
+
+        public void WriteOutputs(Outputs outputs)
+        {
+        }
+
+        public void KickWatchdog()
+        {
+        }
+
+        public bool WaitForNextScan(Controller core, int mostMs) => false;
+
+        public void Restart()
+        {
+        }
     }
 
     private MainLoop ToDose()

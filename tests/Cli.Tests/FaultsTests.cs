@@ -3,6 +3,7 @@ using System.IO;
 using System.Linq;
 using System.Text.Json;
 using LubeController.Plant.Faults;
+using LubeController.Scripts.Running;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -10,7 +11,7 @@ namespace LubeController.Cli.Tests;
 
 public sealed class FaultsTests
 {
-    private static string[] Names => [.. FaultCatalogue.All.Select(fault => fault.Name)];
+    private static string[] Names => [.. BenchFaults.All.Select(fault => fault.Name)];
 
     [Fact]
     public void Every_fault_is_listed_with_what_changes_is_noticed_and_heals()
@@ -18,7 +19,7 @@ public sealed class FaultsTests
         using var session = new Session();
         Assert.Equal(0, session.Run("faults"));
         Assert.Equal(Names, session.OutputLines.Where(line => line[0] != ' ').Select(line => line.Split(':')[0]));
-        Assert.All(FaultCatalogue.All, fault => Assert.Contains($"  noticed    {fault.Noticed}\n", session.Output, StringComparison.Ordinal));
+        Assert.All(BenchFaults.All, fault => Assert.Contains($"  noticed    {fault.Noticed}\n", session.Output, StringComparison.Ordinal));
         Assert.Contains("  magnitude  delivery that remains at a stated pressure and reference viscosity, 0 % to 100 %, 50 % if not written; may grow from 100 %\n", session.Output, StringComparison.Ordinal);
         Assert.Contains("  on-time    mean time for which it is whole, ", session.Output, StringComparison.Ordinal);
         Assert.Equal("", session.Errors);
@@ -34,7 +35,7 @@ public sealed class FaultsTests
         Assert.Equal(Names, faults.Select(fault => fault.GetProperty("name").GetString()));
         JsonElement leak = faults[(int)FaultKind.LineLeak].GetProperty("parameters")[0];
         Assert.Equal(("cm3/min", 60.0, 0.0, 600_000.0), (leak.GetProperty("unit").GetString(), leak.GetProperty("default").GetDouble(), leak.GetProperty("minimum").GetDouble(), leak.GetProperty("maximum").GetDouble()));
-        Assert.Equal(FaultCatalogue.All.Where(fault => fault.Gradual).Select(fault => fault.Name), faults.Where(fault => fault.GetProperty("gradual").GetBoolean()).Select(fault => fault.GetProperty("name").GetString()));
+        Assert.Equal(BenchFaults.All.Where(fault => fault.Gradual).Select(fault => fault.Name), faults.Where(fault => fault.GetProperty("gradual").GetBoolean()).Select(fault => fault.GetProperty("name").GetString()));
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using CsCheck;
 using LubeController.Core;
+using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Fluids;
@@ -75,6 +76,29 @@ internal static class RandomBench
         from tested in Gen.Bool
         from test in Gen.Long[0, 300_000_000]
         select (Make(plant, settings, period, seed, clock), actions.Concat(tested ? Testing(test) : test % 4 == 0 ? Flickering(test) : []).OrderBy(action => action.TimeUs).ToArray());
+
+    private static readonly Gen<RandomAction> BoardAction =
+        from time in Gen.Long[0, 400_000_000]
+        from fault in Gen.Int[0, BoardFaults.All.Count - 1]
+        from heals in Gen.Int[0, 9]
+        from amount in Gen.Double[0, 1]
+        select new RandomAction(time, heals < 4 ? Driver.BoardHeals : Driver.BoardFails, fault, amount);
+
+    /// <summary>A whole random run in which the board fails too; what restarts it without end is healed some time.</summary>
+    public static readonly Gen<(BenchSetup Setup, RandomAction[] Actions)> BoardRun =
+        from run in Run
+        from actions in BoardAction.Array[1, 8]
+        from jitter in Gen.Int[0, 9].Select(pick => pick == 0 ? 300L : 0L)
+        from depth in Gen.Int[16, 512]
+        from watchdog in Gen.Int[50, 3_000]
+        select (run.Setup with { ScanJitterUs = jitter, PinQueueDepth = depth, WatchdogMs = watchdog },
+            run.Actions.Concat(actions.SelectMany(WithCure)).OrderBy(action => action.TimeUs).ToArray());
+
+    private static RandomAction[] WithCure(RandomAction action) => action.What == Driver.BoardFails && (BoardFaultKind)action.Which is BoardFaultKind.LoopHangs or BoardFaultKind.LoopThrows
+        ? [action, action with { TimeUs = action.TimeUs + (long)(action.Amount * 5_000_000), What = Driver.BoardHeals }]
+        : action is { What: Driver.BoardFails, Which: (int)BoardFaultKind.PinQueueShort }
+        ? [action, new(action.TimeUs + 1_000_000, Driver.BoardFails, (int)BoardFaultKind.ScanDelayed, 0.9)]
+        : [action];
 
     /// <summary>Power that comes and goes.</summary>
     private static RandomAction[] Flickering(long timeUs) => [.. Enumerable.Range(0, 4).Select(time => new RandomAction(timeUs + (time * 700_000), 7, 0, time % 2 == 0 ? 1 : 0))];
@@ -211,6 +235,12 @@ internal static class RandomBench
     /// <summary>Carries random actions out.</summary>
     internal sealed class Driver(RandomAction[] actions) : IBenchDriver
     {
+        /// <summary>The board gets a fault.</summary>
+        public const int BoardFails = 100;
+
+        /// <summary>A fault of the board is healed.</summary>
+        public const int BoardHeals = 101;
+
         private int _next;
 
         public long NextActionUs => _next < actions.Length ? actions[_next].TimeUs : long.MaxValue;
@@ -251,6 +281,12 @@ internal static class RandomBench
                 case 8:
                     bench.Plant.SetTemperature(280 + (action.Amount * 60));
                     break;
+                case BoardFails:
+                    Fail(bench, (BoardFaultKind)action.Which, action.Amount);
+                    break;
+                case BoardHeals:
+                    bench.Platform.Heal((BoardFaultKind)action.Which, PartOf((BoardFaultKind)action.Which, action.Amount));
+                    break;
                 case 9:
                     bench.Controls.Ask((AlarmDeed)(action.Which % 4), (AlarmId)(action.Which / 4 % AlarmTable.Count), 1_000 + (int)(action.Amount * 60_000));
                     break;
@@ -258,6 +294,25 @@ internal static class RandomBench
                     bench.Controls.SetButton((Button)(action.Which % 6), on);
                     break;
             }
+        }
+
+        /// <summary>Delays from the least that counts to beyond the watchdog; spans, drifts, depths and jitters from their ranges.</summary>
+        private static void Fail(Bench bench, BoardFaultKind kind, double amount)
+        {
+            BoardFaultInfo info = BoardFaults.Of(kind);
+            double? magnitude = info.Parameter is not { } range ? null
+                : kind == BoardFaultKind.ScanDelayed ? 0.001 + (2.5 * amount * amount)
+                : kind == BoardFaultKind.ScanJitters ? 0.002 * amount
+                : kind == BoardFaultKind.StorageWorn ? Math.Floor(20 * amount)
+                : range.Minimum + Math.Floor((range.Maximum - range.Minimum) * (kind == BoardFaultKind.PinQueueShort ? amount * amount * amount : amount));
+            double? second = info.Second is not { } other ? null : other.Unit == BoardFaults.CountUnit ? Math.Floor(amount * 2.999) : amount < 0.5 ? 0 : 20 * (amount - 0.5);
+            bench.Platform.Apply(kind, PartOf(kind, amount), magnitude, second);
+        }
+
+        private static string PartOf(BoardFaultKind kind, double amount)
+        {
+            IReadOnlyList<string> parts = BoardFaults.Of(kind).Parts;
+            return parts.Count == 0 ? "" : parts[(int)(amount * 0.999 * parts.Count)];
         }
 
         private static void Heal(Bench bench, int which)

@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using CsCheck;
 using LubeController.Core;
+using LubeController.Emulator.Platform;
 using Xunit;
 
 namespace LubeController.Emulator.Tests;
@@ -9,6 +10,8 @@ namespace LubeController.Emulator.Tests;
 /// <summary>Skipping quiet time changes nothing but the number of scans.</summary>
 public sealed class SkippingTests
 {
+    private static readonly AlarmId[] OfTheBoard = [AlarmId.LogicFault, AlarmId.ScanOverrun, AlarmId.StorageCorrupt];
+
     [Fact]
     public void Random_runs_have_the_same_trace_with_and_without_skipping() => RandomBench.Run.Sample(
         run =>
@@ -21,6 +24,43 @@ public sealed class SkippingTests
             Assert.True(skipping.ScansExecuted <= everyTick.ScansExecuted);
         },
         iter: 200);
+
+    /// <summary>Also with every fault of the board, alone and together, and with a jittering board of other depth and watchdog.</summary>
+    [Fact]
+    public void Random_runs_with_faults_of_the_board_have_the_same_trace_with_and_without_skipping() => RandomBench.BoardRun.Sample(
+        run =>
+        {
+            Bench skipping = Executed(run.Setup, run.Actions);
+            Bench everyTick = Executed(run.Setup with { SkipQuietTime = false }, run.Actions);
+
+            string? difference = FirstDifference(everyTick.Trace, skipping.Trace);
+            Assert.True(difference == null, difference);
+            Assert.Equal(everyTick.Platform.Log, skipping.Platform.Log);
+            Assert.True(skipping.ScansExecuted <= everyTick.ScansExecuted);
+        },
+        iter: 200);
+
+    [Fact]
+    public void Random_runs_with_faults_of_the_board_see_each_of_them_take_effect_and_reach_its_alarms()
+    {
+        var took = new HashSet<BoardFaultKind>();
+        var alarms = new HashSet<AlarmId>();
+        RandomBench.BoardRun.Sample(
+            run =>
+            {
+                Bench bench = Executed(run.Setup, run.Actions);
+                lock (took)
+                {
+                    took.UnionWith(bench.Platform.Log.Where(entry => entry.TookEffect).Select(entry => entry.Kind));
+                    alarms.UnionWith(OfTheBoard.Where(id => Raised(bench.Trace, id)));
+                }
+            },
+            iter: 200,
+            seed: "0000LubeBnch");
+
+        Assert.Equal(System.Enum.GetValues<BoardFaultKind>(), took.Order());
+        Assert.Equal(OfTheBoard, alarms.Order());
+    }
 
     [Fact]
     public void Random_runs_reach_every_phase_and_most_alarms_so_that_the_comparison_means_something()
@@ -48,8 +88,8 @@ public sealed class SkippingTests
 
         Assert.Equal([0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0], phases.Order());
 
-        // These need settings, rules and boards that these runs do not have.
-        AlarmId[] without = [AlarmId.SettingsInvalid, AlarmId.RuleFault, AlarmId.LogicFault, AlarmId.ScanOverrun, AlarmId.StorageCorrupt];
+        // These need settings and rules that these runs do not have, and faults of the board, which others have.
+        AlarmId[] without = [AlarmId.SettingsInvalid, AlarmId.RuleFault, .. OfTheBoard];
         System.Collections.Generic.IEnumerable<string> unseen = Enumerable.Range(0, AlarmTable.Count).Select(index => (AlarmId)index).Except(without)
             .Select(id => "alarm." + AlarmTable.NameOf(id)).Except(alarms);
         Assert.True(unseen.Count() <= 1, "not seen: " + string.Join(", ", unseen));
@@ -75,10 +115,17 @@ public sealed class SkippingTests
         return System.GC.GetAllocatedBytesForCurrentThread() - before;
     }
 
+    private static bool Raised(Trace trace, AlarmId id)
+    {
+        Signal alarm = trace.Find("alarm." + AlarmTable.NameOf(id))!;
+        return Enumerable.Range(0, alarm.Count).Any(point => alarm.Value(point) == 1);
+    }
+
     private static Bench Executed(BenchSetup setup, RandomAction[] actions)
     {
         var bench = new Bench(setup, new RandomBench.Driver(actions));
         bench.Run();
+        bench.Platform.NoteFaultEffects();
         return bench;
     }
 

@@ -4,11 +4,13 @@ using System.IO;
 using System.Linq;
 using System.Text.RegularExpressions;
 using LubeController.Emulator;
+using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
 using LubeController.Plant.Electrics.Switches;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
+using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Tests.Support;
 using Xunit;
@@ -25,7 +27,7 @@ public sealed class DocumentationTests
     {
         string[] listed = Section("## Faults").Split('\n').Where(line => line.StartsWith("| `", StringComparison.Ordinal)).Select(line => line.Split('`')[1]).ToArray();
 
-        Assert.Equal(FaultCatalogue.All.Select(fault => fault.Name), listed);
+        Assert.Equal(BenchFaults.All.Select(fault => fault.Name), listed);
     }
 
     [Fact]
@@ -76,7 +78,7 @@ public sealed class DocumentationTests
             .SelectMany(path => Repository.Read(path).Steps)
             .Select(step => step.Action).OfType<Scripts.Steps.SetFault>().Select(fault => fault.Kind.Name).Distinct().ToArray();
 
-        string[] possible = [.. FaultCatalogue.All.Where(fault => plants.Any(plant => FaultCatalogue.PartNames(fault.Kind, plant).Count > 0)).Select(fault => fault.Name)];
+        string[] possible = [.. FaultCatalogue.All.Where(fault => plants.Any(plant => FaultCatalogue.PartNames(fault.Kind, plant).Count > 0)).Select(fault => fault.Name), .. BoardFaults.All.Select(fault => fault.Name)];
         Assert.True(possible.Length >= 36, $"only {possible.Length} faults are possible");
         Assert.Empty(possible.Except(set));
     }

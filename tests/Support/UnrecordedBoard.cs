@@ -1,7 +1,7 @@
 using System;
 using LubeController.Board;
 using LubeController.Core;
-using LubeController.Emulator;
+using LubeController.Emulator.Storage;
 using LubeController.Plant;
 
 namespace LubeController.Tests.Support;
@@ -21,7 +21,7 @@ public sealed class UnrecordedBoard : IBoard
     public UnrecordedBoard(LubricationSystem plant, Settings settings)
     {
         _plant = plant;
-        _loop = new MainLoop(this, new MemoryStorage(2, 4096), settings, rule: null);
+        _loop = new MainLoop(this, new FlashStorage(MemoryLayout.UsualBlocks, MemoryLayout.UsualBlockLength), settings, rule: null);
     }
 
     /// <summary>The core under way.</summary>
@@ -45,6 +45,12 @@ public sealed class UnrecordedBoard : IBoard
 
     /// <inheritdoc/>
     public int LateMs => 0;
+
+    /// <inheritdoc/>
+    public bool HasWallTime => false;
+
+    /// <inheritdoc/>
+    public uint WallTimeS => 0;
 
     /// <inheritdoc/>
     public void ReadInputs(Inputs inputs)

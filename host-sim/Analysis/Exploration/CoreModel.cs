@@ -3,6 +3,7 @@ using System.IO.Hashing;
 using System.Linq;
 using System.Numerics;
 using System.Runtime.InteropServices;
+using LubeController.Board;
 using LubeController.Core;
 
 namespace LubeController.Analysis.Exploration;
@@ -14,6 +15,7 @@ namespace LubeController.Analysis.Exploration;
 public sealed class CoreModel : IExploredModel
 {
     private const int Numbers = 6;
+    private const int VentingBit = 1 << 8;
 
     /// <summary>Steps in which inputs that have become quiet are accepted.</summary>
     internal const int SettleSteps = 4;
@@ -26,6 +28,7 @@ public sealed class CoreModel : IExploredModel
     private readonly Outputs _outputs = new();
     private readonly Controller _core;
     private readonly CoreMonitors _monitors;
+    private readonly SavePolicy _saves;
     private readonly byte[] _state;
     private readonly byte[] _saved;
     private readonly byte[] _compared;
@@ -36,10 +39,7 @@ public sealed class CoreModel : IExploredModel
     private readonly bool _byPressure;
     private readonly bool _cuts;
     private UInt128 _savedPrint;
-    private int _sinceIntervalMs;
     private int _poweredMs;
-    private int _savedStanding;
-    private int _savedPhase;
     private bool _fresh;
     private bool _refused;
     private uint _nowMs;
@@ -57,6 +57,7 @@ public sealed class CoreModel : IExploredModel
         _numbers = new int[Numbers + _monitors.Count];
         _doseEnding = setup.Settings.DoseEndingIndex;
         _intervalMs = setup.Settings[SettingField.SaveIntervalMs];
+        _saves = new SavePolicy(_intervalMs);
         _settleMs = LongestDelayMs(setup);
         _cuts = setup.Alphabet.Letters.Any(letter => letter.Cut != PowerCut.None);
         _byPressure = setup.Settings.DoseMode == DoseMode.Pressure;
@@ -71,7 +72,7 @@ public sealed class CoreModel : IExploredModel
 
     internal CoreMonitors Monitors => _monitors;
 
-    internal int SavedStanding => _savedStanding;
+    internal int SavedStanding => _saves.SavedStanding;
 
     /// <inheritdoc/>
     public int StateLength => _state.Length + SavedLength + (4 * _numbers.Length);
@@ -111,7 +112,7 @@ public sealed class CoreModel : IExploredModel
             return Told(violated);
         if (_cuts)
         {
-            bool due = SaveIsDue();
+            bool due = _saves.IsDue(_core);
             if (taken.Cut == PowerCut.CutInSave && !due)
                 return IExploredModel.NoSuchMove;
             if (due && taken.Cut != PowerCut.CutInSave)
@@ -208,10 +209,8 @@ public sealed class CoreModel : IExploredModel
         }
 
         MemoryMarshal.Cast<byte, int>(state[(_state.Length + SavedLength)..]).CopyTo(_numbers);
-        _sinceIntervalMs = _numbers[0];
+        _saves.Resume(_numbers[0], (Phase)(_numbers[3] & ~VentingBit), _numbers[2], (_numbers[3] & VentingBit) != 0);
         _poweredMs = _numbers[1];
-        _savedStanding = _numbers[2];
-        _savedPhase = _numbers[3];
         _fresh = _numbers[4] != 0;
         UseSettings(_numbers[5] != 0);
         _monitors.Read(_numbers.AsSpan(Numbers));
@@ -221,10 +220,10 @@ public sealed class CoreModel : IExploredModel
 
     private void PutNumbers()
     {
-        _numbers[0] = _sinceIntervalMs;
+        _numbers[0] = _saves.SinceMs;
         _numbers[1] = _poweredMs;
-        _numbers[2] = _savedStanding;
-        _numbers[3] = _savedPhase;
+        _numbers[2] = _saves.SavedStanding;
+        _numbers[3] = (int)_saves.SavedPhase | (_saves.SavedVenting ? VentingBit : 0);
         _numbers[4] = _fresh ? 1 : 0;
         _numbers[5] = _refused ? 1 : 0;
         _monitors.Write(_numbers.AsSpan(Numbers));
@@ -240,7 +239,7 @@ public sealed class CoreModel : IExploredModel
         _core.Scan(_nowMs);
         if (!_cuts)
             return;
-        _sinceIntervalMs = Math.Min(_sinceIntervalMs + elapsedMs, _intervalMs);
+        _saves.Advance(elapsedMs);
         _poweredMs = Math.Min(_poweredMs + elapsedMs, 2 * _intervalMs);
     }
 
@@ -288,17 +287,12 @@ public sealed class CoreModel : IExploredModel
             && (_core.Alarms.AnyUnseen || _outputs.Lamp == (shown != 0));
     }
 
-    private bool SaveIsDue() => (int)_core.Phase != _savedPhase || _core.Alarms.Standing != _savedStanding || _sinceIntervalMs >= _intervalMs;
-
     private void Save()
     {
-        if (_sinceIntervalMs >= _intervalMs)
-            _sinceIntervalMs = 0;
+        _saves.Saved(_core);
         _core.SaveState(_saved, StateUse.Step);
         int length = _core.SaveState(_compared, StateUse.Compare);
         _savedPrint = XxHash128.HashToUInt128(_compared.AsSpan(0, length));
-        _savedStanding = _core.Alarms.Standing;
-        _savedPhase = (int)_core.Phase;
     }
 
     /// <summary>Power is cut and comes back: what was saved last is restored. What is violated by that, one bit each.</summary>
@@ -306,7 +300,7 @@ public sealed class CoreModel : IExploredModel
     {
         // Of a save that is torn nothing is left, so power must have lasted for two intervals for something to be promised.
         bool tooSoon = _poweredMs < (cut == PowerCut.CutInSave ? 2 * _intervalMs : _intervalMs);
-        int standing = _savedStanding;
+        int standing = _saves.SavedStanding;
         _core.RestoreState(_saved, StateUse.Step);
         UseSettings(cut == PowerCut.SettingsLost);
         PowerUp(cut);
@@ -332,8 +326,8 @@ public sealed class CoreModel : IExploredModel
             _core.NoteStorageCorrupt();
         _fresh = true;
         _poweredMs = 0;
-        _sinceIntervalMs = 0;
         Save();
+        _saves.Begin(_core);
     }
 
     /// <summary>With everything quiet for a while, a button leads out of the phase.</summary>

@@ -82,7 +82,7 @@ internal sealed class ViolationPath
                 yield return ("another dose is completed", $"eventually: counter doses >= {_doses + 1}\nfrom: {Since(property)} ms\nwithin: {EndMs - Since(property)} ms");
                 break;
             case CoreProperty.CauseIsAlarmed:
-                yield return ("its alarm is raised", $"never: {_snapshot}");
+                yield return ("its alarm is raised", NeverAtTheEnd);
                 break;
             case CoreProperty.AlarmSurvivesCut:
                 foreach (string alarm in Names(_savedStanding))
@@ -92,10 +92,12 @@ internal sealed class ViolationPath
                 yield return ("the press leads out of the phase", $"eventually: phase is not {(property == CoreProperty.ResetLeavesFailed ? "failed" : "stopped")}\nfrom: {_pressMs} ms");
                 break;
             default:
-                yield return ("this never comes about", $"never: {_snapshot}");
+                yield return ("this never comes about", NeverAtTheEnd);
                 break;
         }
     }
+
+    private string NeverAtTheEnd => $"never: {_snapshot}\nfrom: {EndMs} ms\nto: {EndMs + (_setup.StepMs / 8)} ms";
 
     private long Since(CoreProperty property) => Math.Max(0, EndMs - (property == CoreProperty.StallIsAlarmed ? _silentMs : _roundMs));
 

@@ -25,7 +25,7 @@ internal sealed class CsvFormat : IFaultFormat
         output.WriteLine(string.Join(',', columns));
         foreach (FaultRow row in rows)
         {
-            FaultInfo fault = row.Fault;
+            FaultDescription fault = row.Fault;
             IEnumerable<string> cells =
             [
                 fault.Name, row.PartText, fault.Place, row.Manner,
@@ -43,7 +43,7 @@ internal sealed class CsvFormat : IFaultFormat
             return [.. ParameterColumns.Select(_ => "")];
         return
         [
-            parameter.Name, parameter.Meaning, PlantFaults.FamilyOf(parameter).UsualUnit,
+            parameter.Name, parameter.Meaning, BenchFaults.FamilyOf(parameter).UsualUnit,
             Number(parameter.Minimum), Number(parameter.Maximum), Number(parameter.Default),
             parameter.Harmless is { } harmless ? Number(harmless) : "",
         ];

@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
+using LubeController.Emulator.Platform;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Running;
@@ -10,13 +11,13 @@ namespace LubeController.Cli.Faults;
 /// <summary>One fault of the registry as it is listed.</summary>
 /// <param name="Fault">Its entry.</param>
 /// <param name="Parts">The parts of a plant that can have it; empty where no plant is asked about, or it needs no name.</param>
-internal sealed record FaultRow(FaultInfo Fault, IReadOnlyList<string> Parts)
+internal sealed record FaultRow(FaultDescription Fault, IReadOnlyList<string> Parts)
 {
     /// <summary>How it fails, in one word.</summary>
     public string Manner => Fault.Manner.ToString().ToLowerInvariant();
 
     /// <summary>What a script writes under <c>part</c>.</summary>
-    public string PartText => Fault.Part switch
+    public string PartText => Fault is BoardFaultInfo board ? board.PartText : ((FaultInfo)Fault).Part switch
     {
         FaultPart.Outlet => "outlet",
         FaultPart.CycleSwitch => "cycle switch",
@@ -47,14 +48,14 @@ internal sealed record FaultRow(FaultInfo Fault, IReadOnlyList<string> Parts)
     /// <summary>A value of a parameter in its usual unit.</summary>
     public static string Text(FaultParameter parameter, double si)
     {
-        UnitFamily family = PlantFaults.FamilyOf(parameter);
+        UnitFamily family = BenchFaults.FamilyOf(parameter);
         return new Quantity(Usual(parameter, si), family.UsualUnit, family).ToString();
     }
 
     /// <summary>The number of a value of a parameter in its usual unit, to twelve digits.</summary>
     public static double Usual(FaultParameter parameter, double si)
     {
-        UnitFamily family = PlantFaults.FamilyOf(parameter);
+        UnitFamily family = BenchFaults.FamilyOf(parameter);
         return double.Parse(family.FromSi(si, family.UsualUnit).ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.CommandLine;
 using System.IO;
 using System.Linq;
+using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.PlantFiles;
@@ -14,7 +15,7 @@ namespace LubeController.Cli.Faults;
 internal static class FaultsCommand
 {
     private const string Description = """
-        Lists the faults that scripts can set: the part, how it fails, its magnitude, what changes, what a person at the
+        Lists the faults of plant and board that scripts can set: the part, how it fails, its magnitude, what changes, what a person at the
         machine would notice, what must happen for it to take effect, and what healing leaves.
 
         Exit code: 0 listed; 2 bad input.
@@ -68,5 +69,6 @@ internal static class FaultsCommand
         .. FaultCatalogue.All
             .Select(fault => new FaultRow(fault, plant == null ? [] : FaultCatalogue.PartNames(fault.Kind, plant)))
             .Where(row => plant == null || row.Parts.Count > 0),
+        .. BoardFaults.All.Select(fault => new FaultRow(fault, plant == null ? [] : fault.Parts)),
     ];
 }

@@ -28,7 +28,7 @@ internal sealed class JsonFormat : IFaultFormat
 
     private static void Write(FaultRow row, bool withParts, Utf8JsonWriter json)
     {
-        FaultInfo fault = row.Fault;
+        FaultDescription fault = row.Fault;
         json.WriteStartObject();
         json.WriteString("name", fault.Name);
         json.WriteString("part", row.PartText);
@@ -60,7 +60,7 @@ internal sealed class JsonFormat : IFaultFormat
         json.WriteStartObject();
         json.WriteString("name", parameter.Name);
         json.WriteString("meaning", parameter.Meaning);
-        json.WriteString("unit", PlantFaults.FamilyOf(parameter).UsualUnit);
+        json.WriteString("unit", BenchFaults.FamilyOf(parameter).UsualUnit);
         json.WriteNumber("minimum", FaultRow.Usual(parameter, parameter.Minimum));
         json.WriteNumber("maximum", FaultRow.Usual(parameter, parameter.Maximum));
         json.WriteNumber("default", FaultRow.Usual(parameter, parameter.Default));

@@ -32,6 +32,7 @@ public sealed class UnitFamily
     ];
 
     private const double PascalsOfOneBar = 1e5;
+    private const double SecondsPerDayInPpm = 1e6 / 86_400;
 
     private readonly Dictionary<string, Func<double, double>> _toSi = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Func<double, double>> _fromSi = new(StringComparer.Ordinal);
@@ -136,6 +137,11 @@ public sealed class UnitFamily
         .With("Hz", value => value, value => value)
         .With("kHz", value => UnitsNet.Frequency.From(value, FrequencyUnit.Kilohertz).Hertz, value => UnitsNet.Frequency.From(value, FrequencyUnit.Hertz).Kilohertz);
 
+    /// <summary>How far a clock's rate is off, above zero fast; millionths inside. A second in a day is 11.57 ppm.</summary>
+    public static UnitFamily ClockError { get; } = new UnitFamily("a clock error", "ppm", "100 ppm")
+        .With("ppm", value => value, value => value)
+        .With("s/d", value => value * SecondsPerDayInPpm, value => value / SecondsPerDayInPpm);
+
     /// <summary>Change for each unit of pressure, as a fraction; per pascal inside.</summary>
     public static UnitFamily PerPressure { get; } = new UnitFamily("a fraction per pressure", "1/Pa", "0.05 %/bar")
         .With("%/bar", value => Ratio.ToSi(value, "%") / PascalsOfOneBar, value => Ratio.FromSi(value * PascalsOfOneBar, "%"))
@@ -147,7 +153,7 @@ public sealed class UnitFamily
         .With("1", value => value, value => value);
 
     /// <summary>Every family with units of its own.</summary>
-    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, KinematicViscosity, Consistency, Density, PerKelvin, PerPressure, Ratio, Leakage, TemperatureDifference, Voltage, Current, Resistance, Power, Frequency];
+    public static IReadOnlyList<UnitFamily> All { get; } = [Pressure, Volume, Flow, Time, Speed, Temperature, Length, KinematicViscosity, Consistency, Density, PerKelvin, PerPressure, Ratio, Leakage, TemperatureDifference, Voltage, Current, Resistance, Power, Frequency, ClockError];
 
     /// <summary>Name with its article, for messages, for instance <c>a pressure</c>.</summary>
     public string Name { get; }

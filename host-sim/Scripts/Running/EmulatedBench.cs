@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator;
+using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.ScriptFiles;
@@ -21,7 +22,7 @@ public sealed class EmulatedBench : IScriptBench
     public BenchVocabulary Describe(PlantDescription plant, ControlSettings settings)
     {
         ArgumentNullException.ThrowIfNull(plant);
-        return new BenchVocabulary(SignalCatalogue.Of(Bench.DefineSignals(plant)), PlantFaults.Of(plant));
+        return new BenchVocabulary(SignalCatalogue.Of(Bench.DefineSignals(plant)), BenchFaults.Of(plant));
     }
 
     /// <inheritdoc/>
@@ -45,6 +46,7 @@ public sealed class EmulatedBench : IScriptBench
         driver.Schedule = new StepSchedule(script.Steps, bench.Trace);
         Trace trace = bench.Run();
         bench.Plant.NoteFaultEffects();
+        bench.Platform.NoteFaultEffects();
         return new RunResult
         {
             Trace = trace,
@@ -53,7 +55,7 @@ public sealed class EmulatedBench : IScriptBench
             TicksCovered = bench.TicksCovered,
             PlantEvents = bench.Plant.EventCount,
             ScanBoundReached = bench.BoundReached,
-            IdleFaults = [.. driver.Applied.Where(applied => !bench.Plant.FaultLog.Entries[applied.Entry].TookEffect).Select(applied => applied.Step)],
+            IdleFaults = [.. driver.Applied.Where(applied => !applied.TookEffect(bench)).Select(applied => applied.Step)],
         };
     }
 
@@ -62,8 +64,8 @@ public sealed class EmulatedBench : IScriptBench
     {
         public StepSchedule Schedule { get; set; } = null!;
 
-        /// <summary>Each step that set a fault, and its entry in the plant's log of faults.</summary>
-        public List<(Step Step, int Entry)> Applied { get; } = [];
+        /// <summary>Each step that set a fault, and how to tell whether it took effect.</summary>
+        public List<(Step Step, Func<Bench, bool> TookEffect)> Applied { get; } = [];
 
         public long NextActionUs => Schedule.NextDueUs;
 
@@ -84,14 +86,17 @@ public sealed class EmulatedBench : IScriptBench
             switch (action)
             {
                 case SetFault fault:
-                    Applied.Add((step, bench.Plant.ApplyFault(KindOf(fault.Kind), fault.Part, fault.MagnitudeSi, fault.SecondSi)));
+                    Applied.Add((step, Apply(bench, fault)));
+                    break;
+                case GrowFault grown when BoardFaults.Find(grown.Kind.Name) is { } ofBoard:
+                    bench.Platform.Adjust(ofBoard.Kind, grown.Part, grown.MagnitudeSi);
                     break;
                 case GrowFault grown:
                     bench.Plant.AdjustFault(KindOf(grown.Kind), grown.Part, grown.MagnitudeSi);
                     break;
                 case HealFault heal:
                     foreach (string part in heal.AnyPart ? heal.Kind.Parts : [heal.Part])
-                        bench.Plant.HealFault(KindOf(heal.Kind), part);
+                        Heal(bench, heal.Kind.Name, part);
                     break;
                 case MoveButton move:
                     bench.Controls.SetButton(move.Button, move.Down);
@@ -125,6 +130,26 @@ public sealed class EmulatedBench : IScriptBench
                 default:
                     throw new NotSupportedException($"The virtual bench cannot carry out '{action.Text}'.");
             }
+        }
+
+        private static Func<Bench, bool> Apply(Bench bench, SetFault fault)
+        {
+            if (BoardFaults.Find(fault.Kind.Name) is { } ofBoard)
+            {
+                int own = bench.Platform.Apply(ofBoard.Kind, fault.Part, fault.MagnitudeSi, fault.SecondSi);
+                return ran => ran.Platform.Log[own].TookEffect;
+            }
+
+            int entry = bench.Plant.ApplyFault(KindOf(fault.Kind), fault.Part, fault.MagnitudeSi, fault.SecondSi);
+            return ran => ran.Plant.FaultLog.Entries[entry].TookEffect;
+        }
+
+        private static void Heal(Bench bench, string name, string part)
+        {
+            if (BoardFaults.Find(name) is { } ofBoard)
+                bench.Platform.Heal(ofBoard.Kind, part);
+            else
+                bench.Plant.HealFault(FaultCatalogue.Find(name)!.Kind, part);
         }
 
         private static FaultKind KindOf(BenchFault fault) => FaultCatalogue.Find(fault.Name)!.Kind;

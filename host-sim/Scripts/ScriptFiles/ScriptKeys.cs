@@ -1,7 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Faults;
 using LubeController.Scripts.Reading;
+using LubeController.Scripts.Running;
 
 namespace LubeController.Scripts.ScriptFiles;
 
@@ -28,7 +28,7 @@ public static class ScriptKeys
 
     /// <summary>Second numbers of faults.</summary>
     public static KeySet With { get; } = new(
-        "a 'with'", FaultCatalogue.All.Where(fault => fault.Second != null).Select(fault => fault.Second!.Name).Distinct());
+        "a 'with'", BenchFaults.All.Where(fault => fault.Second != null).Select(fault => fault.Second!.Name).Distinct());
 
     /// <summary>The sorts of demand, one of which each expectation makes.</summary>
     public static IReadOnlyList<string> Demands { get; } = ["always", "never", "eventually", "until", "holds", "in-order"];

@@ -42,6 +42,8 @@ public sealed class UnitFamilyTests
     [InlineData("1 cm3/s/bar", "m3/s/Pa", 1e-11)]
     [InlineData("0.05 %/bar", "1/Pa", 5e-9)]
     [InlineData("2 1/bar", "1/Pa", 2e-5)]
+    [InlineData("-100 ppm", "ppm", -100)]
+    [InlineData("8.64 s/d", "ppm", 100)]
     public void A_quantity_is_kept_in_si(string text, string siUnit, double expected)
     {
         UnitFamily family = UnitFamily.OfSi(siUnit);

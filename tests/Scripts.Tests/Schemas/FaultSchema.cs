@@ -4,6 +4,7 @@ using System.Linq;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using LubeController.Emulator.Platform;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Running;
@@ -31,7 +32,7 @@ internal static class FaultSchema
         }
 
         lines.Add(FirstLine + " \"oneOf\": [");
-        lines.AddRange(Listed(FaultCatalogue.All.Select(Name)));
+        lines.AddRange(Listed(BenchFaults.All.Select(Name)));
         lines.Add("    ] },");
         lines.Add("    \"fault-numbers\": { \"allOf\": [");
         lines.AddRange(Listed(Rules()));
@@ -45,36 +46,38 @@ internal static class FaultSchema
         return texts.Select((text, index) => index < texts.Length - 1 ? text + "," : text);
     }
 
-    private static JsonObject Name(FaultInfo fault) => new()
+    private static JsonObject Name(FaultDescription fault) => new()
     {
         ["const"] = fault.Name,
-        ["description"] = $"{fault.Effect} Noticed: {fault.Noticed}{string.Concat(fault.Parameters.Select((parameter, index) => $" {(index == 0 ? "Magnitude" : "With " + parameter.Name)}: {parameter.Meaning}, {PlantFaults.RangeOf(parameter)}."))}",
+        ["description"] = $"{fault.Effect} Noticed: {fault.Noticed}{string.Concat(fault.Parameters.Select((parameter, index) => $" {(index == 0 ? "Magnitude" : "With " + parameter.Name)}: {parameter.Meaning}, {BenchFaults.RangeOf(parameter)}."))}",
     };
 
     private static string With()
     {
         var own = new JsonObject();
-        foreach (FaultParameter second in FaultCatalogue.All.Where(fault => fault.Second != null).Select(fault => fault.Second!))
-            own[second.Name] = new JsonObject { ["type"] = "string", ["pattern"] = Pattern(PlantFaults.FamilyOf(second)), ["description"] = $"{second.Meaning}, {PlantFaults.RangeOf(second)}" };
+        foreach (FaultParameter second in BenchFaults.All.Where(fault => fault.Second != null).Select(fault => fault.Second!))
+            own[second.Name] = new JsonObject { ["type"] = Type(BenchFaults.FamilyOf(second)), ["pattern"] = Pattern(BenchFaults.FamilyOf(second)), ["description"] = $"{second.Meaning}, {BenchFaults.RangeOf(second)}" };
         var with = new JsonObject { ["type"] = "object", ["description"] = "Second number of a fault.", ["additionalProperties"] = false, ["properties"] = own };
         return $"          \"with\": {with.ToJsonString(Compact)},";
     }
 
     private static IEnumerable<JsonNode> Rules()
     {
-        yield return Never("part", fault => fault.Part is not (FaultPart.Outlet or FaultPart.CycleSwitch or FaultPart.LevelSwitch or FaultPart.Section or FaultPart.Injector
-            or FaultPart.Wire or FaultPart.WirePair or FaultPart.WiringContact or FaultPart.Lamp or FaultPart.Fuse
-            or FaultPart.Sensor or FaultPart.SensorCore or FaultPart.SensorCorePair));
+        yield return Never("part", fault => fault is BoardFaultInfo board ? board.Parts.Count == 0 : !HasPart(((FaultInfo)fault).Part));
         yield return Never("magnitude", fault => fault.Parameter == null);
         yield return Never("with", fault => fault.Second == null);
         yield return Never("over", fault => !fault.Gradual);
-        foreach (IGrouping<UnitFamily, FaultInfo> group in FaultCatalogue.All.Where(fault => fault.Parameter != null).GroupBy(fault => PlantFaults.FamilyOf(fault.Parameter!)))
+        foreach (IGrouping<UnitFamily, FaultDescription> group in BenchFaults.All.Where(fault => fault.Parameter != null).GroupBy(fault => BenchFaults.FamilyOf(fault.Parameter!)))
             yield return Rule(group, "magnitude", Magnitude(group.Key));
     }
 
-    private static JsonObject Never(string key, Func<FaultInfo, bool> which) => Rule(FaultCatalogue.All.Where(which), key, JsonValue.Create(false));
+    private static bool HasPart(FaultPart part) => part is FaultPart.Outlet or FaultPart.CycleSwitch or FaultPart.LevelSwitch or FaultPart.Section or FaultPart.Injector
+        or FaultPart.Wire or FaultPart.WirePair or FaultPart.WiringContact or FaultPart.Lamp or FaultPart.Fuse
+        or FaultPart.Sensor or FaultPart.SensorCore or FaultPart.SensorCorePair;
 
-    private static JsonObject Rule(IEnumerable<FaultInfo> faults, string key, JsonNode then) => new()
+    private static JsonObject Never(string key, Func<FaultDescription, bool> which) => Rule(BenchFaults.All.Where(which), key, JsonValue.Create(false));
+
+    private static JsonObject Rule(IEnumerable<FaultDescription> faults, string key, JsonNode then) => new()
     {
         ["if"] = new JsonObject
         {
@@ -96,6 +99,8 @@ internal static class FaultSchema
             ["properties"] = new JsonObject { ["from"] = End(), ["to"] = End() },
         };
     }
+
+    private static JsonNode Type(UnitFamily family) => family.Has("1") ? new JsonArray("string", "number") : JsonValue.Create("string");
 
     private static string Pattern(UnitFamily family) => $"^{Number} ?({string.Join('|', family.Units)}){(family.Has("1") ? "?" : "")}$";
 }

@@ -5,10 +5,10 @@ using System.Linq;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
-using LubeController.Plant.Faults;
 using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
+using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
@@ -38,7 +38,7 @@ public sealed class SchemaTests
         if (Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_FAULTS") is { Length: > 0 })
             File.WriteAllText(path, expected);
         Assert.Equal(expected, File.ReadAllText(path).ReplaceLineEndings("\n"));
-        Assert.All(FaultCatalogue.All, fault => Assert.Contains($"\"const\":\"{fault.Name}\"", expected, StringComparison.Ordinal));
+        Assert.All(BenchFaults.All, fault => Assert.Contains($"\"const\":\"{fault.Name}\"", expected, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.Quantities;
@@ -8,13 +9,20 @@ using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Running;
 
-/// <summary>The faults that a simulated plant can have, as scripts write them.</summary>
-public static class PlantFaults
+/// <summary>The faults that a simulated plant and the virtual board can have, as scripts write them: one vocabulary.</summary>
+public static class BenchFaults
 {
-    /// <summary>Every fault for which the plant has a part, in the catalogue's order.</summary>
+    /// <summary>Both registries, the plant's before the board's.</summary>
+    public static IReadOnlyList<FaultDescription> All { get; } = [.. FaultCatalogue.All, .. BoardFaults.All];
+
+    /// <summary>What is known of a fault, or null.</summary>
+    public static FaultDescription? Find(string name) => (FaultDescription?)FaultCatalogue.Find(name) ?? BoardFaults.Find(name);
+
+    /// <summary>Every fault for which the plant has a part, in the catalogue's order, then every fault of the board.</summary>
     public static IReadOnlyList<BenchFault> Of(PlantDescription plant)
     {
         var faults = new List<BenchFault>();
+        ArgumentNullException.ThrowIfNull(plant);
         foreach (FaultInfo info in FaultCatalogue.All)
         {
             IReadOnlyList<string> parts = FaultCatalogue.PartNames(info.Kind, plant);
@@ -22,6 +30,7 @@ public static class PlantFaults
                 faults.Add(AsWritten(info, [.. parts.Where(part => part.Length > 0)]));
         }
 
+        faults.AddRange(BoardFaults.All.Select(info => AsWritten(info, info.Parts)));
         return faults;
     }
 
@@ -29,6 +38,8 @@ public static class PlantFaults
     public static UnitFamily FamilyOf(FaultParameter parameter)
     {
         ArgumentNullException.ThrowIfNull(parameter);
+        if (parameter.Unit == BoardFaults.CountUnit)
+            return UnitFamily.Count;
         if (parameter.Unit == UnitFamily.Ratio.SiUnit)
             return UnitFamily.Ratio;
         return parameter.Unit == UnitFamily.TemperatureDifference.SiUnit ? UnitFamily.TemperatureDifference : UnitFamily.OfSi(parameter.Unit);
@@ -42,7 +53,7 @@ public static class PlantFaults
         return new QuantityRange(family, family.FromSi(parameter.Minimum, unit), family.FromSi(parameter.Maximum, unit), unit);
     }
 
-    private static BenchFault AsWritten(FaultInfo info, IReadOnlyList<string> parts) =>
+    private static BenchFault AsWritten(FaultDescription info, IReadOnlyList<string> parts) =>
         new(info.Name, parts, info.Parameter == null ? null : RangeOf(info.Parameter), info.Parameter?.Default)
         {
             HarmlessMagnitude = info.Parameter?.Harmless,

@@ -1,0 +1,101 @@
+using LubeController.Core;
+
+namespace LubeController.Board;
+
+/// <summary>What is kept of the board's starts. Written at every start, before the pump may run, and when the main loop gives up.</summary>
+public sealed class BootRecord
+{
+    private const int Version = 1;
+    private const int PayloadLength = 28;
+    private const int At = BlockRing.HeaderLength;
+
+    private readonly BlockRing _ring;
+    private readonly Uptime _uptime;
+
+    /// <summary>Reads the newest whole record of two blocks.</summary>
+    /// <param name="storage">The storage.</param>
+    /// <param name="first">The first block.</param>
+    /// <param name="count">How many, 2 or more.</param>
+    /// <param name="uptime">The time powered, kept with it.</param>
+    public BootRecord(IBlockStorage storage, int first, int count, Uptime uptime)
+    {
+        _uptime = uptime;
+        _ring = new BlockRing(storage, BlockKind.Boot, Version, first, count, PayloadLength, false);
+        _ring.Load();
+        if (!_ring.LoadNewest())
+            return;
+        byte[] frame = _ring.Frame;
+        Starts = (int)ByteOrder.Get(frame, At);
+        Cause = (ResetCause)ByteOrder.Get(frame, At + 4);
+        Faults = (int)ByteOrder.Get(frame, At + 8);
+        FaultPending = frame[At + 12] != 0;
+        CorruptTold = (int)ByteOrder.Get(frame, At + 16);
+        _uptime.RaiseTo((int)ByteOrder.Get(frame, At + 20), (int)ByteOrder.Get(frame, At + 24));
+    }
+
+    /// <summary>The blocks.</summary>
+    public BlockRing Ring => _ring;
+
+    /// <summary>Starts of the board's life, this one among them once it is committed; saturating.</summary>
+    public int Starts { get; private set; }
+
+    /// <summary>Why the board started last.</summary>
+    public ResetCause Cause { get; private set; }
+
+    /// <summary>Faults of the main loop in the board's life, saturating.</summary>
+    public int Faults { get; private set; }
+
+    /// <summary>Whether a fault of the main loop waits to be raised as an alarm.</summary>
+    public bool FaultPending { get; private set; }
+
+    /// <summary>Corrupt places of the memory for which the alarm was raised already.</summary>
+    public int CorruptTold { get; private set; }
+
+    /// <summary>Commits a start.</summary>
+    /// <param name="cause">Why the board started.</param>
+    /// <param name="corrupt">Corrupt places found; what was overwritten since is told anew if it comes again.</param>
+    /// <returns>Whether it stands now.</returns>
+    public bool CommitStart(ResetCause cause, int corrupt)
+    {
+        Starts = Saturating.Add(Starts, 1);
+        Cause = cause;
+        FaultPending |= cause == ResetCause.LoopFault || cause == ResetCause.Watchdog;
+        if (corrupt < CorruptTold)
+            CorruptTold = corrupt;
+        return Write();
+    }
+
+    /// <summary>The alarms of this start stand in the saved state: they need not be raised again.</summary>
+    /// <param name="corrupt">Corrupt places found.</param>
+    /// <returns>Whether that stands now; nothing is written where nothing waited.</returns>
+    public bool CommitTold(int corrupt)
+    {
+        if (!FaultPending && corrupt == CorruptTold)
+            return true;
+        FaultPending = false;
+        CorruptTold = corrupt;
+        return Write();
+    }
+
+    /// <summary>Marks that the main loop gave up, before the board restarts: a power cut after it does not hide the fault.</summary>
+    /// <returns>Whether the mark stands now.</returns>
+    public bool MarkFault()
+    {
+        Faults = Saturating.Add(Faults, 1);
+        FaultPending = true;
+        return Write();
+    }
+
+    private bool Write()
+    {
+        byte[] frame = _ring.Frame;
+        ByteOrder.Put(frame, At, (uint)Starts);
+        ByteOrder.Put(frame, At + 4, (uint)Cause);
+        ByteOrder.Put(frame, At + 8, (uint)Faults);
+        ByteOrder.Put(frame, At + 12, FaultPending ? 1u : 0u);
+        ByteOrder.Put(frame, At + 16, (uint)CorruptTold);
+        ByteOrder.Put(frame, At + 20, (uint)_uptime.Seconds);
+        ByteOrder.Put(frame, At + 24, (uint)_uptime.Milliseconds);
+        return _ring.Write(PayloadLength);
+    }
+}

@@ -1,0 +1,151 @@
+using LubeController.Core;
+
+namespace LubeController.Board;
+
+/// <summary>
+/// A ring of entries. A block is erased when the turn comes to it, and takes its entries one by one, each with a check value of
+/// its own, so that a torn entry loses only itself.
+/// </summary>
+public sealed class Logbook
+{
+    private const int Version = 1;
+    private const int FirstAt = LogEntry.Length;
+
+    private readonly IBlockStorage _storage;
+    private readonly BlockRing _ring;
+    private readonly Uptime _uptime;
+    private readonly LogEntry _probe = new LogEntry();
+    private readonly byte[] _bytes = new byte[LogEntry.Length];
+    private readonly byte[] _block;
+    private readonly int _first;
+    private readonly int _newest;
+    private bool _stale;
+    private int _slot;
+    private int _shown = -1;
+
+    /// <summary>Looks through some blocks of a storage.</summary>
+    /// <param name="storage">The storage.</param>
+    /// <param name="first">The first block.</param>
+    /// <param name="count">How many, 2 or more.</param>
+    /// <param name="uptime">The time powered, which no entry may be ahead of.</param>
+    public Logbook(IBlockStorage storage, int first, int count, Uptime uptime)
+    {
+        _storage = storage;
+        _first = first;
+        _uptime = uptime;
+        _block = new byte[storage.BlockLength];
+        Slots = (storage.BlockLength - FirstAt) / LogEntry.Length;
+        _ring = new BlockRing(storage, BlockKind.Logbook, Version, first, count, 0, false);
+        _ring.Load();
+        _slot = Slots;
+        _newest = _ring.Newest;
+        for (int block = 0; block < count; block++)
+            Look(block);
+
+        // A turn was cut after its header stood: the entries of before are still there, and the same block is erased anew.
+        if (_stale)
+            _ring.TakeAsNewest(_ring.OlderThan(_newest));
+    }
+
+    /// <summary>The blocks.</summary>
+    public BlockRing Ring => _ring;
+
+    /// <summary>Entries of a block.</summary>
+    public int Slots { get; }
+
+    /// <summary>Entries found at start that lost their check value after they were whole.</summary>
+    public int CorruptEntries { get; private set; }
+
+    /// <summary>Entries written since the logbook was made, saturating.</summary>
+    public int Writes { get; private set; }
+
+    /// <summary>Entries that the storage did not take, saturating.</summary>
+    public int FailedWrites { get; private set; }
+
+    /// <summary>Appends an entry; its number is filled in.</summary>
+    /// <returns>Whether it stands now.</returns>
+    public bool Append(LogEntry entry)
+    {
+        _shown = -1;
+        if (_slot >= Slots && !Turn())
+        {
+            FailedWrites = Saturating.Add(FailedWrites, 1);
+            return false;
+        }
+
+        entry.Sequence = SequenceOf(_ring.Newest, _slot);
+        entry.UptimeS = _uptime.Seconds;
+        entry.UptimeMs = _uptime.Milliseconds;
+        entry.Write(_bytes);
+        Writes = Saturating.Add(Writes, 1);
+        bool written = _storage.Program(_first + _ring.Newest, FirstAt + (LogEntry.Length * _slot), _bytes, LogEntry.Length);
+        _slot++;
+        if (!written)
+            FailedWrites = Saturating.Add(FailedWrites, 1);
+        return written;
+    }
+
+    /// <summary>Places for entries, from the oldest on.</summary>
+    public int Places => _ring.Count * Slots;
+
+    /// <summary>Reads the entry at a place.</summary>
+    /// <param name="place">0 to <see cref="Places"/> - 1, the oldest block first.</param>
+    /// <param name="entry">Takes it.</param>
+    /// <returns>Whether there is a whole one.</returns>
+    public bool TryRead(int place, LogEntry entry)
+    {
+        int ordinal = SafeDivide.Quotient(place, Slots);
+        int block = _ring.Newest + 1 + ordinal;
+        while (block >= _ring.Count)
+            block -= _ring.Count;
+        if (_shown != block)
+        {
+            _shown = _storage.Read(_first + block, _block) ? block : -1;
+            if (_shown < 0)
+                return false;
+        }
+
+        int slot = place - (ordinal * Slots);
+        return _ring.IsWhole(block) && entry.Read(_block, FirstAt + (LogEntry.Length * slot)) && entry.Sequence == SequenceOf(block, slot);
+    }
+
+    /// <summary>Entries are numbered by where they stand: what a cut tore leaves a gap.</summary>
+    private uint SequenceOf(int block, int slot) => unchecked((_ring.SequenceOf(block) * (uint)Slots) + (uint)slot);
+
+    private bool Note()
+    {
+        _uptime.RaiseTo(_probe.UptimeS, _probe.UptimeMs);
+        return true;
+    }
+
+    private bool Turn()
+    {
+        if (!_ring.Write(0))
+            return false;
+        _slot = 0;
+        return true;
+    }
+
+    private void Look(int block)
+    {
+        if (!_ring.IsWhole(block) || !_storage.Read(_first + block, _block))
+            return;
+        int next = 0;
+        bool any = false;
+        for (int slot = 0; slot < Slots; slot++)
+        {
+            int at = FirstAt + (LogEntry.Length * slot);
+            if (ByteOrder.AreErased(_block, at, LogEntry.Length))
+                continue;
+            next = slot + 1;
+            if (!_probe.Read(_block, at))
+                CorruptEntries += LogEntry.IsFinished(_block, at) ? 1 : 0;
+            else if (_probe.Sequence == SequenceOf(block, slot))
+                any = Note();
+        }
+
+        if (block == _newest)
+            _slot = any || next == 0 ? next : Slots;
+        _stale |= block == _newest && !any && next > 0;
+    }
+}

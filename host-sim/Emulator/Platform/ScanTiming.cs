@@ -1,0 +1,61 @@
+using System;
+
+namespace LubeController.Emulator.Platform;
+
+/// <summary>When a planned scan really comes: delays that were set, and jitter that the seed and the tick decide.</summary>
+/// <param name="seed">Seed of the jitter.</param>
+/// <param name="periodUs">Scan period, us.</param>
+internal sealed class ScanTiming(ulong seed, long periodUs)
+{
+    private long _delayUs;
+    private long _untilUs;
+    private bool _owed;
+
+    /// <summary>Most by which a scan comes earlier or later, us.</summary>
+    public long JitterUs { get; set; }
+
+    /// <summary>Whether a scan planned from now on may come at another time than planned.</summary>
+    public bool Disturbs(long nowUs) => JitterUs > 0 || (_delayUs > 0 && (_owed || nowUs <= _untilUs));
+
+    /// <summary>Whether a delay, not jitter, holds up a scan.</summary>
+    public bool Delays(long tickUs) => _delayUs > 0 && (_owed || tickUs <= _untilUs);
+
+    /// <summary>Delays the next scan, and all that are planned within a span.</summary>
+    public void Delay(long nowUs, long delayUs, long spanUs)
+    {
+        _delayUs = delayUs;
+        _untilUs = nowUs + spanUs;
+        _owed = true;
+    }
+
+    /// <summary>Delays no more.</summary>
+    public void StopDelaying()
+    {
+        _delayUs = 0;
+        _owed = false;
+    }
+
+    /// <summary>A scan was made: what was owed is paid.</summary>
+    public void Scanned() => _owed = false;
+
+    /// <summary>When the scan planned for a tick comes, us.</summary>
+    public long TimeOf(long tick, long tickUs) => tickUs + (Delays(tickUs) ? _delayUs : 0) + Jitter(tick);
+
+    private long Jitter(long tick)
+    {
+        long most = Math.Min(JitterUs, (periodUs - 1) / 2);
+        return most == 0 ? 0 : (long)(Mix(unchecked(Mix(seed) + (ulong)tick)) % (ulong)((2 * most) + 1)) - most;
+    }
+
+    /// <summary>Finaliser of SplitMix64 (Steele, Lea and Flood 2014, from memory), as the plant's irregularities have it.</summary>
+    private static ulong Mix(ulong value)
+    {
+        unchecked
+        {
+            value += 0x9E3779B97F4A7C15;
+            value = (value ^ (value >> 30)) * 0xBF58476D1CE4E5B9;
+            value = (value ^ (value >> 27)) * 0x94D049BB133111EB;
+            return value ^ (value >> 31);
+        }
+    }
+}

@@ -1,0 +1,76 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using CsCheck;
+using LubeController.Analysis.Exploration;
+using LubeController.Scripts.Reading;
+using LubeController.Scripts.SettingsFiles;
+using LubeController.Tests.Support;
+using Xunit;
+
+namespace LubeController.Analysis.Tests.Exploration;
+
+/// <summary>
+/// A way written as a script leads the bench, with the deployed main loop, its memory and its clock, to where it led the model of the
+/// exploration: the script says "never" of what the model shows at its end, and must fail.
+/// </summary>
+public sealed class PathScriptTests
+{
+    private const int Steps = 60;
+
+    [Theory]
+    [InlineData("timer-cuts", PowerCut.Cut, 11)]
+    [InlineData("timer-cuts", PowerCut.Cut, 12)]
+    [InlineData("timer-cuts", PowerCut.CutInSave, 13)]
+    [InlineData("timer-cuts", PowerCut.CutInSave, 14)]
+    [InlineData("restarts", PowerCut.LoopFault, 15)]
+    [InlineData("restarts", PowerCut.LoopFault, 16)]
+    [InlineData("restarts", PowerCut.BlockLost, 17)]
+    [InlineData("restarts", PowerCut.BlockLost, 18)]
+    [InlineData("settings-lost", PowerCut.SettingsLost, 19)]
+    [InlineData("settings-lost", PowerCut.SettingsLost, 20)]
+    public void A_way_with_restarts_leads_the_bench_where_it_led_the_model(string name, PowerCut kind, ulong seed)
+    {
+        ExplorationFile file = Read(name);
+        List<int> way = Way(file.Core, kind, seed);
+        Assert.Contains(way, letter => file.Core.Alphabet.Letters[letter].Cut == kind);
+        var result = new ExplorationResult(ExplorationOutcome.Violated, 1, 1, way.Count, (int)CoreProperty.OutputsFollow, false, way, 0);
+        using var folder = new TempFolder();
+        string script = ViolationScript.Path(file, result, folder.Root);
+        ViolationScript.Write(file, result, script);
+        int code = Replays.ExitCode(script, out string report);
+        Assert.True(code == 1 && report.Contains("this never comes about", StringComparison.Ordinal), report + File.ReadAllText(script));
+    }
+
+    /// <summary>Steps at random, a restart every dozen, the last one without: what the model shows then is what the bench must show.</summary>
+    private static List<int> Way(CoreSetup core, PowerCut kind, ulong seed)
+    {
+        var dice = new PCG((uint)seed);
+        var model = new CoreModel(core);
+        var state = new byte[model.StateLength];
+        model.WriteFirst(state);
+        var way = new List<int>();
+        int[] quiet = [.. Enumerable.Range(0, core.Alphabet.Letters.Count).Where(letter => core.Alphabet.Letters[letter].Cut == PowerCut.None)];
+        int[] cuts = [.. Enumerable.Range(0, core.Alphabet.Letters.Count).Where(letter => core.Alphabet.Letters[letter].Cut == kind)];
+        while (way.Count < Steps)
+        {
+            // A torn save needs one that is due; it is tried until there is.
+            bool cut = way.Count > 8 && way.Count < Steps - 4 && dice.Next(8u) == 0;
+            int letter = cut ? cuts[dice.Next((uint)cuts.Length)] : quiet[dice.Next((uint)quiet.Length)];
+            if (model.Take(state, letter) == IExploredModel.NoSuchMove)
+                continue;
+            model.Write(state);
+            way.Add(letter);
+        }
+
+        return way;
+    }
+
+    private static ExplorationFile Read(string name)
+    {
+        var problems = new ProblemList();
+        return new ExplorationReader(RestRules.All).Read(Path.Combine(Repository.Root, "hil-scripts", "explorations", name + ".exploration.yaml"), problems)
+            ?? throw new InvalidDataException(string.Join('\n', problems.All));
+    }
+}

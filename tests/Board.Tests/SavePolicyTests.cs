@@ -1,0 +1,61 @@
+using LubeController.Core;
+using Xunit;
+
+namespace LubeController.Board.Tests;
+
+/// <summary>When a save is due; what is saved at once is told by the tests of the main loop.</summary>
+public sealed class SavePolicyTests
+{
+    private readonly Inputs _inputs = new();
+    private readonly Controller _core;
+
+    public SavePolicyTests() => _core = new Controller(_inputs, new Outputs(), new Settings(), null);
+
+    [Fact]
+    public void It_is_due_by_time_and_not_put_off_by_a_save_for_another_reason()
+    {
+        var policy = new SavePolicy(5_000);
+        policy.Begin(_core);
+        policy.Advance(3_000);
+        policy.Saved(_core);
+        policy.Advance(1_999);
+        Assert.False(policy.IsDue(_core));
+        Assert.Equal(1, policy.RemainingMs);
+        policy.Advance(1);
+        Assert.True(policy.IsDue(_core));
+        policy.Saved(_core);
+        Assert.False(policy.IsDue(_core));
+        Assert.Equal(5_000, policy.RemainingMs);
+    }
+
+    [Fact]
+    public void A_long_time_does_not_overflow_and_a_shorter_interval_is_over_at_once()
+    {
+        var policy = new SavePolicy(int.MaxValue);
+        policy.Begin(_core);
+        policy.Advance(int.MaxValue);
+        policy.Advance(int.MaxValue);
+        Assert.True(policy.IntervalIsOver);
+        policy.SetInterval(0);
+        Assert.Equal((1, 1), (policy.SinceMs, policy.RemainingMs));
+    }
+
+    [Fact]
+    public void Another_policy_goes_on_from_what_one_told()
+    {
+        var one = new SavePolicy(5_000);
+        one.Begin(_core);
+        one.Advance(1_234);
+        var other = new SavePolicy(5_000);
+        other.Resume(one.SinceMs, one.SavedPhase, one.SavedStanding, one.SavedVenting);
+        Assert.False(other.IsDue(_core));
+        other.Resume(one.SinceMs, Phase.Failed, one.SavedStanding, one.SavedVenting);
+        Assert.True(other.IsDue(_core));
+        other.Resume(one.SinceMs, one.SavedPhase, 1, one.SavedVenting);
+        Assert.True(other.IsDue(_core));
+        other.Resume(one.SinceMs, one.SavedPhase, one.SavedStanding, true);
+        Assert.True(other.IsDue(_core));
+        other.Resume(5_000, one.SavedPhase, one.SavedStanding, one.SavedVenting);
+        Assert.True(other.IsDue(_core));
+    }
+}
