@@ -4,6 +4,7 @@ using System.Globalization;
 using System.IO;
 using System.Linq;
 using System.Threading;
+using LubeController.Board;
 using LubeController.Core;
 using LubeController.Emulator.Storage;
 using LubeController.Scripts.Reading;
@@ -15,7 +16,9 @@ namespace LubeController.Analysis.PowerCuts;
 /// <param name="SettingsFile">Settings; null for settings that come by every kind of write soon.</param>
 /// <param name="Hours">Length of the run, 1 or more.</param>
 /// <param name="Jobs">Threads, 1 or more.</param>
-public sealed record PowerCutOptions(string? SettingsFile, int Hours, int Jobs);
+/// <param name="MostOfKind">Most writes of a kind that are cut; all by default.</param>
+/// <param name="Layer">Puts a layer between the main loop and the storage; null for none.</param>
+public sealed record PowerCutOptions(string? SettingsFile, int Hours, int Jobs, int MostOfKind = int.MaxValue, Func<IBlockStorage, IBlockStorage>? Layer = null);
 
 /// <summary>Reads settings, sweeps, and tells what was found.</summary>
 /// <param name="rules">The rest rules that are compiled in.</param>
@@ -62,6 +65,8 @@ public sealed class PowerCutSession(IReadOnlyList<RestRuleKind> rules)
             Steps = PowerCutSchedule.Hours(options.Hours, RefusalsAnHour),
             DurationMs = PowerCutSchedule.LengthMs(options.Hours),
             Jobs = options.Jobs,
+            MostOfKind = options.MostOfKind,
+            Layer = options.Layer,
         };
         PowerCutResult result = PowerCutSweep.Run(setup, cancel);
         foreach (string line in Text(result, options.Hours))

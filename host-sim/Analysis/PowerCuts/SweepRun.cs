@@ -270,7 +270,9 @@ internal sealed class SweepRun
             if (!log.TryRead(place, _entry))
                 continue;
             _found.Add(_entry.Sequence);
-            bool known = cut.New.Log.TryGetValue(_entry.Sequence, out (int Block, ulong Print) kept) || cut.Old.Log.TryGetValue(_entry.Sequence, out kept);
+
+            // The number of an entry that was torn before its first byte is given to the start's own.
+            bool known = cut.Old.Log.TryGetValue(_entry.Sequence, out (int Block, ulong Print) kept);
             if (known && kept.Print != Promises.PrintOf(_entry.What, _entry.Subject, _entry.UptimeS, _entry.Detail))
                 return $"entry {_entry.Sequence} of the logbook says something else than was written";
             if (!known && _entry.Sequence <= newest)

@@ -14,7 +14,7 @@ public sealed record LogOccurrence
     /// <summary>Number of its first entry.</summary>
     public required uint Number { get; init; }
 
-    /// <summary>What sort of thing: <c>alarm</c>, <c>phase</c>, <c>press</c>, <c>start</c>, <c>sensor</c> or <c>board</c>.</summary>
+    /// <summary>What sort of thing: <c>alarm</c>, <c>phase</c>, <c>press</c>, <c>shelving</c>, <c>out-of-service</c>, <c>start</c>, <c>sensor</c> or <c>board</c>.</summary>
     public required string Kind { get; init; }
 
     /// <summary>What, by the name that is used everywhere.</summary>

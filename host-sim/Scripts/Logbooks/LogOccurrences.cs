@@ -19,6 +19,7 @@ public sealed class LogOccurrences
     private readonly LogOccurrence?[] _alarms = new LogOccurrence?[AlarmTable.Count];
     private readonly bool[] _active = new bool[AlarmTable.Count];
     private readonly string[] _hidden = [.. Enumerable.Repeat("", AlarmTable.Count)];
+    private readonly LogOccurrence?[] _hiding = new LogOccurrence?[AlarmTable.Count];
     private readonly bool[] _suppressed = new bool[AlarmTable.Count];
     private readonly List<LogOccurrence> _unseen = [];
     private LogOccurrence? _phase;
@@ -93,7 +94,9 @@ public sealed class LogOccurrences
             LogEvent.EventsLost => ("events lost", string.Create(CultureInfo.InvariantCulture, $"{entry.Subject} of one scan")),
             _ => ("unknown", string.Create(CultureInfo.InvariantCulture, $"{entry.What}")),
         };
-        if (entry.What == LogEvent.Started)
+
+        // Only these two go on over a start.
+        if (entry.What == LogEvent.Started && _phase is not { What: "stopped" or "failed" })
             EndPhase(entry);
         Add(entry, entry.What == LogEvent.Started ? "start" : "board", what, detail);
     }
@@ -133,14 +136,19 @@ public sealed class LogOccurrences
                 break;
             case ScanEvent.AlarmShelved:
                 _hidden[alarm] = string.Create(CultureInfo.InvariantCulture, $"shelved for {entry.Detail / 1000.0} s by {SourceOf(entry)}");
+                _hiding[alarm] = Add(entry, "shelving", AlarmTable.NameOf((AlarmId)alarm), string.Create(CultureInfo.InvariantCulture, $"for {entry.Detail / 1000.0} s"));
                 HideBy(now, alarm);
                 break;
             case ScanEvent.TakenOutOfService:
                 _hidden[alarm] = $"out of service by {SourceOf(entry)}";
+                _hiding[alarm] = Add(entry, "out-of-service", AlarmTable.NameOf((AlarmId)alarm), "");
                 HideBy(now, alarm);
                 break;
             default:
                 _hidden[alarm] = "";
+                if (_hiding[alarm] is { } hiding)
+                    hiding.Over = TimeOf(entry);
+                _hiding[alarm] = null;
                 Show(alarm);
                 break;
         }

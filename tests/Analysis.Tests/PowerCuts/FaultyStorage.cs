@@ -34,11 +34,10 @@ internal sealed class FaultyStorage(string fault, IBlockStorage inner) : IBlockS
                 return inner.Write(_layout.FirstState, buffer, length);
             case "one bank for the settings" when kind == BlockKind.Settings:
                 return inner.Write(_layout.FirstSettings, buffer, length);
-            case "settings patched in place" when kind == BlockKind.Settings:
-                return inner.Write(0, buffer, length) && inner.Write(1, buffer, length);
             case "boot record not written" when kind == BlockKind.Boot:
                 return true;
             case "boot record one start late" when kind == BlockKind.Boot:
+            case "settings one store late" when kind == BlockKind.Settings:
             case "state one save late" when kind == BlockKind.State:
                 return WriteLate(kind, block, buffer, length);
             case "logbook erases the block after too" when kind == BlockKind.Logbook:

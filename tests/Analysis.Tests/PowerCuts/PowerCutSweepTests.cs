@@ -1,4 +1,5 @@
 using System;
+using System.IO;
 using System.Linq;
 using System.Threading;
 using LubeController.Analysis.PowerCuts;
@@ -35,21 +36,34 @@ public sealed class PowerCutSweepTests
     }
 
     [Theory]
-    [InlineData("one block for the state", WriteKind.StateEvent, "committed alarm|count of doses|neither the old nor the new")]
-    [InlineData("one bank for the settings", WriteKind.Settings, "the settings are Lost|neither the old nor the new|NeverStored")]
-    [InlineData("settings patched in place", WriteKind.Settings, "settings")]
-    [InlineData("boot record not written", WriteKind.StateEvent, "the pump runs although no boot record")]
-    [InlineData("boot record one start late", WriteKind.BootStart, "the boot record counts|fault of the main loop")]
-    [InlineData("logbook block rewritten for each entry", WriteKind.LogEntry, "of the logbook is lost")]
-    [InlineData("logbook erases the block after too", WriteKind.LogWrap, "of the logbook is lost")]
-    [InlineData("state one save late", WriteKind.StateEvent, "committed alarm|count of doses|neither the old nor the new|rest")]
-    [InlineData("end written first", WriteKind.StateEvent, "raises storage-corrupt")]
-    public void Storage_that_was_made_wrong_on_purpose_is_found(string fault, WriteKind kind, string text)
+    [InlineData("one block for the state", "committed alarm|count of doses|neither the old nor the new")]
+    [InlineData("one bank for the settings", "the settings are Lost|neither the old nor the new|NeverStored")]
+    [InlineData("settings one store late", "the settings are|neither the old nor the new")]
+    [InlineData("boot record not written", "the pump runs although no boot record")]
+    [InlineData("boot record one start late", "the boot record counts|fault of the main loop")]
+    [InlineData("logbook block rewritten for each entry", "of the logbook is lost")]
+    [InlineData("logbook erases the block after too", "of the logbook is lost")]
+    [InlineData("state one save late", "committed alarm|count of doses|neither the old nor the new|rest")]
+    [InlineData("end written first", "raises storage-corrupt")]
+    public void Storage_that_was_made_wrong_on_purpose_is_found(string fault, string text)
     {
         PowerCutResult result = PowerCutSweep.Run(Setup(20) with { Layer = inner => FaultyStorage.Make(fault, inner) }, CancellationToken.None);
         Assert.NotEmpty(result.Violations);
         Assert.Contains(result.Violations, violation => text.Split('|').Any(part => violation.Text.Contains(part, StringComparison.Ordinal)));
-        Assert.True(Enum.IsDefined(kind));
+    }
+
+    [Fact]
+    public void A_violation_is_told_with_its_place_and_exit_code_and_what_holds_with_totals()
+    {
+        var output = new StringWriter { NewLine = "\n" };
+        var errors = new StringWriter { NewLine = "\n" };
+        var options = new PowerCutOptions(null, 1, 1, 1, inner => FaultyStorage.Make("one block for the state", inner));
+        Assert.Equal(PowerCutSession.NotHeld, new PowerCutSession([]).Run(options, output, errors, CancellationToken.None));
+        Assert.Matches(@"\nwrite \d+ \(state [a-z ]+\), cut after \d+ bytes, rest (old|erased|garbage): ", output.ToString());
+        Assert.EndsWith("\nsomething promised does not hold\n", output.ToString(), StringComparison.Ordinal);
+        Assert.Equal("", errors.ToString());
+        Assert.Equal(PowerCutSession.BadInput, new PowerCutSession([]).Run(options with { SettingsFile = "nowhere.settings.yaml" }, output, errors, CancellationToken.None));
+        Assert.Contains("nowhere.settings.yaml", errors.ToString(), StringComparison.Ordinal);
     }
 
     private static PowerCutSetup Setup(int mostOfKind, int refusals = Refusals) => new()
