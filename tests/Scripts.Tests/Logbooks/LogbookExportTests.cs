@@ -27,6 +27,8 @@ public sealed class LogbookExportTests : IDisposable
         duration: 2 min
         steps:
           - { at: 0 s, set: stop, to: on }
+          - { at: 0 s, set: level-low, to: off }
+          - { at: 0 s, set: level-empty, to: off }
           - { at: 10 s, set: level-low, to: on }
           - { at: 20 s, set: level-empty, to: on }
           - { at: 30 s, press: acknowledge }
@@ -39,7 +41,7 @@ public sealed class LogbookExportTests : IDisposable
           - { at: 100 s, power: off }
           - { at: 110 s, power: on }
         expect:
-          - eventually: phase is stopped
+          - { name: it stays stopped, eventually: phase is stopped }
         """;
 
     private const string Settings = """
