@@ -109,8 +109,8 @@ public sealed class Logbook
         return _ring.IsWhole(block) && entry.Read(_block, FirstAt + (LogEntry.Length * slot)) && entry.Sequence == SequenceOf(block, slot);
     }
 
-    /// <summary>Entries are numbered by where they stand: what a cut tore leaves a gap.</summary>
-    private uint SequenceOf(int block, int slot) => unchecked((_ring.SequenceOf(block) * (uint)Slots) + (uint)slot);
+    /// <summary>Entries are numbered from 1 by where they stand: what a cut tore leaves a gap.</summary>
+    private uint SequenceOf(int block, int slot) => unchecked(((_ring.SequenceOf(block) - 1) * (uint)Slots) + (uint)slot + 1);
 
     private bool Note()
     {

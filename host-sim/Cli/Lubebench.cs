@@ -8,6 +8,8 @@ using LubeController.Cli.Alarms;
 using LubeController.Cli.Explore;
 using LubeController.Cli.Faults;
 using LubeController.Cli.Graph;
+using LubeController.Cli.Logbook;
+using LubeController.Cli.PowerCuts;
 using LubeController.Cli.Replay;
 using LubeController.Cli.Wiring;
 using LubeController.Scripts.Replaying;
@@ -33,6 +35,8 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
           lubebench faults --plant my.plant.yaml              the faults that a script can set on a plant
           lubebench alarms divider-stalled                    what an alarm means and what to do
           lubebench explore my.exploration.yaml               everything the core can reach, and what must hold
+          lubebench power-cuts --hours 24                     the power cut at every byte of every write, and what must hold
+          lubebench logbook my.yaml --csv logbook.csv         what the board's logbook holds after a script
           lubebench graph phases                              the specification as a diagram
           lubebench wiring my.plant.yaml --html wiring.html   what the supervisor sees of each alarm and wire fault
 
@@ -49,6 +53,8 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
         root.Subcommands.Add(AlarmsCommand.Make(output, errors));
         root.Subcommands.Add(WiringCommand.Make(output, errors));
         root.Subcommands.Add(ExploreCommand.Make(output, errors, ExploreProgress.ForThisTerminal()));
+        root.Subcommands.Add(PowerCutsCommand.Make(output, errors));
+        root.Subcommands.Add(LogbookCommand.Make(bench, output, errors));
         root.Subcommands.Add(GraphCommand.Make(output));
         root.Subcommands.Add(AboutCommand.Make(output));
         // 'help replay' is what many a hand types for 'replay --help'.

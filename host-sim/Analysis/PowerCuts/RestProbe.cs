@@ -9,12 +9,16 @@ internal sealed class RestProbe
     private const int MostScans = 2_000;
 
     private readonly Inputs _inputs = new();
-    private readonly Controller _core;
+    private readonly Settings _settings;
+    private readonly Func<IRestRule>? _makeRule;
     private readonly byte[] _state;
+    private Controller _core;
 
     public RestProbe(Settings settings, Func<IRestRule>? makeRule)
     {
-        _core = new Controller(_inputs, new Outputs(), settings, makeRule?.Invoke());
+        _settings = settings;
+        _makeRule = makeRule;
+        _core = Fresh();
         _state = new byte[_core.StateLength];
         _inputs.MachineRunning = true;
         _inputs.LevelLow = settings.Is(SettingField.LevelLowInverted);
@@ -22,14 +26,16 @@ internal sealed class RestProbe
         _inputs.PumpOverload = settings.Is(SettingField.OverloadInverted);
     }
 
-    public int Length => _state.Length;
-
     public Controller Core => _core;
 
     /// <summary>What a start makes of a saved state: its bytes, or those of a start without one where it is empty.</summary>
     public byte[] Started(ReadOnlySpan<byte> saved, bool fault)
     {
-        if (saved.Length > 0)
+        if (saved.Length == 0)
+        {
+            _core = Fresh();
+        }
+        else
         {
             saved.CopyTo(_state);
             if (!_core.RestoreState(_state))
@@ -69,4 +75,6 @@ internal sealed class RestProbe
 
         return -1;
     }
+
+    private Controller Fresh() => new(_inputs, new Outputs(), _settings, _makeRule?.Invoke());
 }

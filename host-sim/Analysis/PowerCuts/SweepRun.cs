@@ -33,7 +33,6 @@ internal sealed class SweepRun
     private readonly HashSet<uint> _found = [];
     private Promises? _next;
     private MainLoop? _loop;
-    private Settings? _storing;
     private int _bootWrites;
     private bool _bootStands;
     private int _settingsWrites;
@@ -83,24 +82,24 @@ internal sealed class SweepRun
             _loop = new MainLoop(_board, _storage, _setup.Settings, _setup.MakeRule?.Invoke());
             Starts++;
             _board.PowerComesBack();
-            do
+            _loop.Run();
+            while (_board.Stores && _loop.Faults == 0)
             {
+                Store();
                 _loop.Run();
-                if (_board.Stores)
-                    Store();
             }
-            while (_loop.Faults == 0 && _storing != null && !_board.Over);
+
             Doses = Math.Max(Doses, _loop.Core.DosesCompleted);
         }
     }
 
     private void Store()
     {
-        _storing = new Settings();
-        _storing.CopyFrom(_loop!.Memory.Settings.Values);
-        _storing[SettingField.RestMs] = Math.Min(_setup.Settings[SettingField.RestMs] + (1000 * _board.TakeStore()), SettingTable.LongestMs);
+        var settings = new Settings();
+        settings.CopyFrom(_loop!.Memory.Settings.Values);
+        settings[SettingField.RestMs] = Math.Min(_setup.Settings[SettingField.RestMs] + (1000 * _board.TakeStore()), SettingTable.LongestMs);
         _settingsWrites = 0;
-        _loop.StoreSettings(_storing);
+        _loop.StoreSettings(settings);
     }
 
     private void PumpOn()
@@ -142,7 +141,7 @@ internal sealed class SweepRun
 
     private void Sweep(int block, int at, byte[] buffer, int length, bool program)
     {
-        var cut = new Cut(_kept, _next ?? _kept, block, _probe);
+        var cut = new Cut(_kept, _next ?? _kept, _probe);
         JudgeRest(cut);
         WritesCut[_kind]++;
         bool copied = false;
@@ -271,7 +270,9 @@ internal sealed class SweepRun
             if (!log.TryRead(place, _entry))
                 continue;
             _found.Add(_entry.Sequence);
-            bool known = cut.New.Log.TryGetValue(_entry.Sequence, out (int Block, ulong Print) kept) || cut.Old.Log.TryGetValue(_entry.Sequence, out kept);
+
+            // The number of an entry that was torn before its first byte is given to the start's own.
+            bool known = cut.Old.Log.TryGetValue(_entry.Sequence, out (int Block, ulong Print) kept);
             if (known && kept.Print != Promises.PrintOf(_entry.What, _entry.Subject, _entry.UptimeS, _entry.Detail))
                 return $"entry {_entry.Sequence} of the logbook says something else than was written";
             if (!known && _entry.Sequence <= newest)
@@ -290,7 +291,7 @@ internal sealed class SweepRun
     }
 
     private bool GoesBy(Cut cut, Logbook log, uint number) =>
-        log.Ring.Newest == cut.Old.Log[number].Block - _layout.FirstLog;
+        log.Ring.Newest == cut.Old.Log[number].Block - _layout.FirstLog && cut.Old.Log[number].Block != cut.NewestBlock;
 
     private void Violate(int byteCount, TearRest rest, string text) => _violations.Add(new PowerCutViolation(_number, _kind, byteCount, rest, text));
 
@@ -345,9 +346,8 @@ internal sealed class SweepRun
     {
         private readonly List<byte[]> _mayStart = [];
 
-        public Cut(Promises old, Promises next, int block, RestProbe probe)
+        public Cut(Promises old, Promises next, RestProbe probe)
         {
-            _ = block;
             Old = old;
             New = next;
             FaultWaits = old.FaultPending && next.FaultPending;
@@ -363,7 +363,11 @@ internal sealed class SweepRun
             }
 
             AlwaysLatched = latched;
+            NewestBlock = old.Log.Count == 0 ? -1 : old.Log.MaxBy(entry => entry.Key).Value.Block;
         }
+
+        /// <summary>The block that holds the newest entry of the logbook; -1 where there is none.</summary>
+        public int NewestBlock { get; }
 
         public Promises Old { get; }
 

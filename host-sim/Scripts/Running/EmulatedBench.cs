@@ -5,6 +5,7 @@ using LubeController.Emulator;
 using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Scripts.Logbooks;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Signals;
@@ -17,6 +18,9 @@ public sealed class EmulatedBench : IScriptBench
 {
     /// <summary>Whether quiet time is skipped; the trace is the same either way.</summary>
     public bool SkipQuietTime { get; init; } = true;
+
+    /// <summary>Time of day at which each run starts, seconds since 1970-01-01 00:00 UTC; 0 for a board without a clock.</summary>
+    public uint WallTimeAtStartS { get; init; }
 
     /// <inheritdoc/>
     public BenchVocabulary Describe(PlantDescription plant, ControlSettings settings)
@@ -40,6 +44,7 @@ public sealed class EmulatedBench : IScriptBench
             Seed = script.Seed,
             ScanBound = script.ScanBound,
             SkipQuietTime = SkipQuietTime,
+            WallTimeAtStartS = WallTimeAtStartS,
         };
         var driver = new ScheduleDriver();
         var bench = new Bench(setup, driver);
@@ -50,6 +55,7 @@ public sealed class EmulatedBench : IScriptBench
         return new RunResult
         {
             Trace = trace,
+            Logbook = LogbookContents.Of(bench.Storage),
             FiredSteps = driver.Schedule.Fired,
             ScansExecuted = bench.ScansExecuted,
             TicksCovered = bench.TicksCovered,

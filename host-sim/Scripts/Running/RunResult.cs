@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using LubeController.Board;
 using LubeController.Emulator;
 using LubeController.Scripts.Steps;
 
@@ -20,6 +21,9 @@ public sealed record RunResult
 
     /// <summary>The steps whose fault never took effect, in order of time.</summary>
     public IReadOnlyList<Step> IdleFaults { get; init; } = [];
+
+    /// <summary>What the board's logbook held at the end, the oldest entry first.</summary>
+    public IReadOnlyList<LogEntry> Logbook { get; init; } = [];
 
     /// <summary>Scans of the controller that were executed.</summary>
     public long ScansExecuted { get; init; }
