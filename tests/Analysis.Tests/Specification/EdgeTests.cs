@@ -51,7 +51,7 @@ public sealed class EdgeTests
         bench.Run(50);
 
         Assert.Equal(0, bench.State.Dose.Count);
-        Assert.False(bench.State.Dose.FirstPulseSeen);
+        Assert.Equal(50, bench.State.Switches[0].AllowanceMs);
     }
 
     [Fact]

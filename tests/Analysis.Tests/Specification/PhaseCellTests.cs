@@ -215,7 +215,7 @@ public sealed class PhaseCellTests
         bench.Run(50);
         SpecState before = bench.State;
         Assert.Equal(Buttons.DoseNow, bench.Press(Buttons.DoseNow).Refused);
-        Assert.Equal(before.Clocks.LimitedMs + 20, bench.State.Clocks.LimitedMs);
+        Assert.Equal(before.Clocks.PhaseMs + 20, bench.State.Clocks.PhaseMs);
         bench.Hold(Buttons.None);
 
         Assert.Equal(Stopped, bench.Scan().Phase);
