@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Numerics;
 using LubeController.Analysis.Specification;
 
 namespace LubeController.Analysis.Lockstep;
@@ -14,15 +15,11 @@ internal sealed class LockstepPair
     private readonly LubricationSpecification _spec;
     private readonly bool _anyOfOneScan;
     private readonly HashSet<int> _firstUp = [];
-    private readonly AlarmView[] _seen = new AlarmView[CoreNumbers.Length];
-    private readonly bool[] _stood = new bool[CoreNumbers.Length];
     private ILockstepCore _core;
     private uint _nowMs;
     private bool _poweredUp = true;
     private int _doses;
     private int _refused;
-    private int _specDoses;
-    private int _specRefused;
 
     internal LockstepPair(
         SettingsValues settings, Func<SettingsValues, ILockstepCore> make, Func<SpecSettings, SpecSettings>? alter, SpecTables tables,
@@ -82,12 +79,17 @@ internal sealed class LockstepPair
     internal string? Scan(LockstepInputs inputs, int elapsedMs)
     {
         _nowMs = unchecked(_nowMs + (uint)elapsedMs);
+        if (_poweredUp)
+        {
+            // Counters count from power-up on, and no time has passed since.
+            inputs = inputs with { ShaftPulses = 0, PumpRevolutions = 0 };
+        }
+
         _core.Scan(inputs, _nowMs);
         SpecOutputs shown = _spec.Step(_poweredUp ? 0 : elapsedMs, LockstepSettings.Inputs(_settings, inputs));
         _poweredUp = false;
         Observation seen = _core.Observe();
-        string? difference = CompareOutputs(seen, shown) ?? CompareAlarms(seen) ?? CompareFirstUp(seen.FirstUp, shown.FirstUp);
-        return difference;
+        return CompareOutputs(seen, shown) ?? CompareAlarms(seen) ?? CompareFirstUp(seen.FirstUp, shown.FirstUp);
     }
 
     private static int[] NumbersInTheCore()
@@ -143,15 +145,12 @@ internal sealed class LockstepPair
 
     private string? CompareOutputs(Observation seen, SpecOutputs shown)
     {
-        _specDoses += shown.DoseCompleted ? 1 : 0;
-        for (int left = (int)shown.Refused; left != 0; left &= left - 1)
-            _specRefused++;
-        _doses = seen.DosesCompleted;
-        _refused = seen.PressesRefused;
+        _doses += shown.DoseCompleted ? 1 : 0;
+        _refused += BitOperations.PopCount((uint)shown.Refused);
         if (seen.Phase != (int)shown.Phase)
             return $"phase: core {PhaseWords.Of((Phase)seen.Phase)}, specification {PhaseWords.Of(shown.Phase)}";
-        return Unequal("doses completed", _doses, _specDoses)
-            ?? Unequal("presses refused", _refused, _specRefused)
+        return Unequal("doses completed", seen.DosesCompleted, _doses)
+            ?? Unequal("presses refused", seen.PressesRefused, _refused)
             ?? Unequal("pump", seen.Pump, shown.Pump)
             ?? Unequal("vent valve", seen.VentValve, shown.VentValve)
             ?? Unequal("healthy relay", seen.HealthyRelay, shown.HealthyRelay)
@@ -164,9 +163,7 @@ internal sealed class LockstepPair
         for (int index = 0; index < CoreNumbers.Length; index++)
         {
             AlarmRule rule = AlarmTable.All[index];
-            _stood[index] = _seen[index].Active;
             AlarmView view = _spec.Alarm(rule.Id);
-            _seen[index] = view;
             if (rule.Id == AlarmId.OtherSwitchFault)
                 continue;
             AlarmObservation core = seen.Alarms[CoreNumbers[index]];
@@ -211,7 +208,7 @@ internal sealed class LockstepPair
             _firstUp.Add(spec);
             for (int index = 0; index < CoreNumbers.Length && _anyOfOneScan && spec >= 0; index++)
             {
-                if (_seen[index].Active && !_stood[index])
+                if (((_spec.Began >> index) & 1) != 0)
                     _firstUp.Add(CoreNumbers[index]);
             }
         }

@@ -90,6 +90,7 @@ public sealed partial class LubricationSpecification
             return;
         alarm.Active = true;
         Fire(rule.Id, LifecycleEvent.ConditionBegins);
+        SuppressConsequences();
     }
 
     /// <summary>What a running dose showed lasts until a reset, or the completion of a new try.</summary>
@@ -113,6 +114,7 @@ public sealed partial class LubricationSpecification
             return;
         alarm.Active = false;
         Fire(id, LifecycleEvent.ConditionEnds);
+        SuppressConsequences();
     }
 
     private void EndAtOnce(AlarmId id)

@@ -32,6 +32,7 @@ public sealed partial class LubricationSpecification
         Fire(alarm, LifecycleEvent.Shelve);
         if (one.Lifecycle == Lifecycle.Shelved)
             one.ShelvedMs = durationMs;
+        SuppressConsequences();
         Outputs = Show();
     }
 
@@ -51,6 +52,7 @@ public sealed partial class LubricationSpecification
     private void Annunciate(AlarmId alarm, LifecycleEvent happening)
     {
         Fire(alarm, happening);
+        SuppressConsequences();
         Outputs = Show();
     }
 

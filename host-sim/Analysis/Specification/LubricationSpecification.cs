@@ -116,6 +116,9 @@ public sealed partial class LubricationSpecification
         return new AlarmView(one.Lifecycle, one.Active, one.Latched, one.ShelvedMs, _state.FirstUp == alarm);
     }
 
+    /// <summary>The alarms whose condition began in the last scan, as bits of <see cref="AlarmId"/>.</summary>
+    internal ulong Began => _began;
+
     /// <summary>The row of an alarm in the table that is obeyed.</summary>
     internal AlarmRule Rule(AlarmId alarm) => RuleOf(alarm);
 

@@ -24,11 +24,11 @@ public enum PhaseGuard
     /// <summary>Stop is on, or an interlock stands.</summary>
     StopOnOrInterlock,
 
-    /// <summary>No alarm of the category failure stands.</summary>
-    NoFailure,
+    /// <summary>Stop is off and no alarm of the category failure stands.</summary>
+    StopOffNoFailureAtAll,
 
-    /// <summary>An alarm of the category failure stands.</summary>
-    AnyFailure,
+    /// <summary>Stop is on, or an alarm of the category failure stands.</summary>
+    StopOnOrFailure,
 
     /// <summary>No pump-stopping failure stands any more.</summary>
     NoPumpStoppingFailure,

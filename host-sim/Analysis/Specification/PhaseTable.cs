@@ -26,7 +26,7 @@ internal static class PhaseTable
         | dose-now                                             | dose, refused while stop is on or an interlock stands  | refused                                | refused                                | refused                                  | refused                                                | refused                                                         | refused |
         | prime pressed                                        | prime, refused while stop is on or an interlock stands | refused                                | refused                                |                                          | prime, refused while stop is on or an interlock stands | prime, refused while stop is on or an interlock stands          | refused |
         | prime released, or its limit                         |                                                        |                                        |                                        | the phase it came from                   |                                                        |                                                                 | |
-        | output test pressed                                  | refused                                                | refused                                | refused                                | refused                                  | output test, if no failure stands                      | refused                                                         | |
+        | output test pressed                                  | refused                                                | refused                                | refused                                | refused                                  | output test, if stop is off and no failure stands                | refused                                                         | |
         | output test over                                     |                                                        |                                        |                                        |                                          |                                                        |                                                                 | stopped |
         | reset                                                |                                                        |                                        |                                        |                                          |                                                        | rest, if no pump-stopping failure stands any more               | |
         | power-up after a cut in this phase                   | rest                                                   | rest, or failed while a failure stands | rest, or failed while a failure stands | the phase it came from                   | stopped                                                | failed                                                          | stopped |
@@ -49,10 +49,24 @@ internal static class PhaseTable
             ],
         ["failed, or stopped if it came from there"] =
             [new(CameFromStopped, Phase.Stopped), new(CameFromRest, Phase.Failed), new(CameFromFailed, Phase.Failed)],
-        ["output test, if no failure stands"] = [new(NoFailure, Phase.OutputTest), new(AnyFailure, null)],
+        ["output test, if stop is off and no failure stands"] =
+            [new(StopOffNoFailureAtAll, Phase.OutputTest), new(StopOnOrFailure, null)],
         ["rest, if no pump-stopping failure stands any more"] = [new(NoPumpStoppingFailure, Phase.Rest)],
     };
 
     /// <summary>The table as the phase machine obeys it.</summary>
     internal static TransitionTable<Phase, PhaseEvent, PhaseGuard> Rules { get; } = new(Text, PhaseWords.Of, PhaseWords.Of, Cells);
+
+    /// <summary>The table with one cell changed.</summary>
+    /// <param name="happening">The row.</param>
+    /// <param name="state">The column.</param>
+    /// <param name="words">What the cell is to say: words that the table knows.</param>
+    internal static TransitionTable<Phase, PhaseEvent, PhaseGuard> With(PhaseEvent happening, Phase state, string words)
+    {
+        string[] rows = Text.Split('\n');
+        string[] cells = rows[(int)happening + 1].Trim().Trim('|').Split('|');
+        cells[(int)state + 1] = words;
+        rows[(int)happening + 1] = $"|{string.Join('|', cells)}|";
+        return new(string.Join('\n', rows), PhaseWords.Of, PhaseWords.Of, Cells);
+    }
 }

@@ -137,7 +137,7 @@ public sealed class PhaseCellTests
     [InlineData(OutputTest, Stopped, false)]
     public void Power_up_after_a_cut(Phase phase, Phase next, bool pending)
     {
-        Bench bench = new Bench().To(phase);
+        Bench bench = new Bench().Dosed().To(phase);
         bench.Hold(Buttons.None);
         bench.Spec.PowerCut();
 
