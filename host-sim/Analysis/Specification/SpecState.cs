@@ -171,9 +171,6 @@ public record struct SwitchState
     /// <summary>Its debounced level.</summary>
     public InputFilter Filter;
 
-    /// <summary>Whether its baseline is taken, so that changes are edges.</summary>
-    public bool Baseline;
-
     /// <summary>Pump-on time of doses since its last accepted edge, ms.</summary>
     public long TimerMs;
 
@@ -283,7 +280,7 @@ public sealed class SpecState : IEquatable<SpecState>
         string clocks = $"in this phase {Clocks.PhaseMs} ms, overdue {Clocks.OverdueMs} ms, pump off {Clocks.PumpOffMs} ms, "
             + $"ready in {Clocks.ReadyMs} ms, shaft still {Clocks.ShaftStillMs} ms, lost {Clocks.ShaftLostMs} ms";
         string switches = string.Join(", ", Switches.Select((one, index) => $"switch {index} {(one.Filter.Level ? "on" : "off")}"
-            + $"{(one.Baseline ? "" : ", no baseline")}, {one.TimerMs} ms, {one.RetriesUsed} retries used, allowance {one.AllowanceMs} ms"));
+            + $"{(one.Filter.Known ? "" : ", no baseline")}, {one.TimerMs} ms, {one.RetriesUsed} retries used, allowance {one.AllowanceMs} ms"));
         string alarms = string.Join(", ", Alarms.Select(Describe).Where(text => text.Length > 0));
         return $"{PhaseWords.Of(Phase)}{from}; pump {(Pump ? "on" : "off")}; {dose}; {rest}; {clocks}; "
             + $"{(switches.Length == 0 ? "no switch" : switches)}; {(alarms.Length == 0 ? "no alarm" : alarms)}";

@@ -17,6 +17,9 @@ public sealed class EmulatedBench : IScriptBench
     /// <summary>Whether quiet time is skipped; the trace is the same either way.</summary>
     public bool SkipQuietTime { get; init; } = true;
 
+    /// <summary>Called after each scan with the bench as it stands; the run is the same whether somebody looks on or not.</summary>
+    public Action<Bench>? LookOn { get; init; }
+
     /// <inheritdoc/>
     public BenchVocabulary Describe(PlantDescription plant, ControlSettings settings)
     {
@@ -40,7 +43,7 @@ public sealed class EmulatedBench : IScriptBench
             ScanBound = script.ScanBound,
             SkipQuietTime = SkipQuietTime,
         };
-        var driver = new ScheduleDriver();
+        var driver = new ScheduleDriver { LookOn = LookOn };
         var bench = new Bench(setup, driver);
         driver.Schedule = new StepSchedule(script.Steps, bench.Trace);
         Trace trace = bench.Run();
@@ -62,6 +65,8 @@ public sealed class EmulatedBench : IScriptBench
     {
         public StepSchedule Schedule { get; set; } = null!;
 
+        public Action<Bench>? LookOn { get; init; }
+
         /// <summary>Each step that set a fault, and its entry in the plant's log of faults.</summary>
         public List<(Step Step, int Entry)> Applied { get; } = [];
 
@@ -75,6 +80,7 @@ public sealed class EmulatedBench : IScriptBench
 
         public void AfterScan(Bench bench)
         {
+            LookOn?.Invoke(bench);
             if (Schedule.IsWatching)
                 Schedule.Observe(bench.NowUs);
         }

@@ -7,7 +7,7 @@ namespace LubeController.Analysis.Tests.Lockstep;
 /// <summary>Core and specification agree on random sequences. LUBE_PROPERTY_PERCENT scales how many, LUBE_PROPERTY_SEED draws others.</summary>
 public sealed class LockstepTests
 {
-    internal const int Cases = 600;
+    internal const int Cases = 2_000;
 
     internal const ulong Seed = 20_251_126;
 
