@@ -57,6 +57,9 @@ public enum AlarmId
     /// <summary>sensors-disagree</summary>
     SensorsDisagree,
 
+    /// <summary>pressure-signal-lost</summary>
+    PressureSignalLost,
+
     /// <summary>lubricant-cold</summary>
     LubricantCold,
 

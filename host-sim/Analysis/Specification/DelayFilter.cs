@@ -3,41 +3,39 @@ namespace LubeController.Analysis.Specification;
 /// <summary>The delays on and off of one alarm's condition.</summary>
 public record struct DelayFilter
 {
-    private bool _changing;
     private int _changingMs;
+
+    /// <summary>The condition as last judged.</summary>
+    public bool Present { get; private set; }
 
     /// <summary>The condition, delays included.</summary>
     public bool On { get; private set; }
 
+    /// <summary>A condition that was there for an instant and is judged gone from now on.</summary>
+    internal static DelayFilter OfAnInstant => new() { On = true };
+
+    /// <summary>A condition that is there until it is ended.</summary>
+    internal static DelayFilter Lasting => new() { On = true, Present = true };
+
     /// <summary>Lets time pass under the condition last judged.</summary>
     internal void Pass(int elapsedMs)
     {
-        if (_changing)
+        if (Present != On)
             _changingMs += elapsedMs;
     }
 
     /// <summary>Judges the condition anew.</summary>
     internal void Take(bool condition, AlarmDelays delays)
     {
-        if (condition != On && !_changing)
+        if (condition != Present)
         {
-            _changing = true;
+            Present = condition;
             _changingMs = 0;
         }
 
-        if (condition != On && _changingMs >= (condition ? delays.OnMs : delays.OffMs))
-            On = condition;
-        if (condition == On)
-        {
-            _changing = false;
+        if (Present != On && _changingMs >= (Present ? delays.OnMs : delays.OffMs))
+            On = Present;
+        if (Present == On)
             _changingMs = 0;
-        }
-    }
-
-    /// <summary>Forgets a change under way, as a power cut does.</summary>
-    internal void Restart()
-    {
-        _changing = false;
-        _changingMs = 0;
     }
 }

@@ -25,7 +25,10 @@ public record struct InputFilter
     }
 
     /// <summary>Sees a level. Returns whether an accepted level has changed to another: the first one is no change.</summary>
-    internal bool Take(bool raw, int debounceMs)
+    /// <param name="raw">The level.</param>
+    /// <param name="debounceMs">How long it must have stood, ms.</param>
+    /// <param name="mayAccept">Whether a level may be accepted now at all.</param>
+    internal bool Take(bool raw, int debounceMs, bool mayAccept = true)
     {
         if (!_seen || raw != _raw)
             _stableMs = 0;
@@ -33,7 +36,7 @@ public record struct InputFilter
         _raw = raw;
         if (Settled)
             _stableMs = 0;
-        if (Settled || _stableMs < debounceMs)
+        if (Settled || !mayAccept || _stableMs < debounceMs)
             return false;
         bool changed = Known;
         Known = true;

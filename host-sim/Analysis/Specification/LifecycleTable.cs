@@ -34,4 +34,17 @@ internal static class LifecycleTable
     /// <summary>The table as each alarm's machine obeys it.</summary>
     internal static TransitionTable<Lifecycle, LifecycleEvent, LifecycleGuard> Rules { get; } =
         new(Text, LifecycleWords.Of, LifecycleWords.Of, Cells);
+
+    /// <summary>The table with one cell changed.</summary>
+    /// <param name="happening">The row.</param>
+    /// <param name="state">The column.</param>
+    /// <param name="words">What the cell is to say: words that the table knows.</param>
+    internal static TransitionTable<Lifecycle, LifecycleEvent, LifecycleGuard> With(LifecycleEvent happening, Lifecycle state, string words)
+    {
+        string[] rows = Text.Split('\n');
+        string[] cells = rows[(int)happening + 1].Trim().Trim('|').Split('|');
+        cells[(int)state + 1] = words;
+        rows[(int)happening + 1] = $"|{string.Join('|', cells)}|";
+        return new(string.Join('\n', rows), LifecycleWords.Of, LifecycleWords.Of, Cells);
+    }
 }

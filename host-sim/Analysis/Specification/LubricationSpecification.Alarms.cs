@@ -8,7 +8,7 @@ namespace LubeController.Analysis.Specification;
 public sealed partial class LubricationSpecification
 {
     private StateMachine<Lifecycle, LifecycleEvent> LifecycleMachine(AlarmId alarm) => TableMachine.Build(
-        LifecycleTable.Rules,
+        _tables.Lifecycle,
         () => _state.Alarms[(int)alarm].Lifecycle,
         state => _state.Alarms[(int)alarm].Lifecycle = state,
         guard => Holds(guard, _state.Alarms[(int)alarm]),
@@ -30,42 +30,52 @@ public sealed partial class LubricationSpecification
     private void Fire(AlarmId alarm, LifecycleEvent happening)
     {
         ref AlarmState one = ref _state.Alarms[(int)alarm];
-        if (LifecycleTable.Rules.Touches((int)happening, (int)one.Lifecycle))
+        if (_tables.Lifecycle.Touches((int)happening, (int)one.Lifecycle))
             _lifecycles[(int)alarm].Fire(happening);
         if (one.Lifecycle != Lifecycle.Shelved)
             one.ShelvedMs = 0;
     }
 
+    private AlarmRule RuleOf(AlarmId alarm) => _tables.Alarms[(int)alarm];
+
     private void JudgeConditions()
     {
-        foreach (AlarmRule rule in AlarmTable.All)
+        foreach (AlarmRule rule in _tables.Alarms)
         {
-            ref AlarmState alarm = ref _state.Alarms[(int)rule.Id];
-            bool was = alarm.Condition.On;
-            bool? own = Condition(rule.Id);
-            alarm.Condition.Take(_inputs.Sees(rule.Id) || (own ?? was), _delays[(int)rule.Id]);
-            if (alarm.Condition.On && !was)
-                Begin(rule);
-            else if (!alarm.Condition.On && was && !rule.OnlyARunningPumpShows)
-                End(rule.Id);
+            if (rule.Id != AlarmId.SupplyLow)
+                Judge(rule);
         }
+    }
+
+    /// <summary>An alarm whose condition is not known now, or lasts until it is ended, is judged by what its condition was.</summary>
+    private void Judge(AlarmRule rule)
+    {
+        ref AlarmState alarm = ref _state.Alarms[(int)rule.Id];
+        bool was = alarm.Condition.On;
+        bool present = _inputs.Sees(rule.Id) || (Condition(rule) ?? alarm.Condition.Present);
+        alarm.Condition.Take(present, _delays[(int)rule.Id]);
+        if (alarm.Condition.On && !was)
+            Begin(rule);
+        else if (!alarm.Condition.On && was && !rule.OnlyARunningPumpShows)
+            End(rule.Id);
     }
 
     /// <summary>
     /// Whether an alarm's own rule sees its condition; false where only a witness can tell. An input whose level is not yet
-    /// known after power-up leaves the condition as it stood: null.
+    /// known after power-up leaves the condition as it stood, and so does what only a running pump can show: null.
     /// </summary>
-    private bool? Condition(AlarmId alarm) => alarm switch
+    private bool? Condition(AlarmRule rule) => rule.Id switch
     {
-        AlarmId.LineOverpressure => _inputs.PressurePa > _settings.OverpressurePa,
+        AlarmId.LineOverpressure => OverPressure,
         AlarmId.ReservoirEmpty => Accepted(_state.Levels.Empty),
-        AlarmId.PumpOverload => Accepted(_state.Levels.Overload),
+        AlarmId.PumpOverload => _state.Levels.Overload.Level || _state.Held.PumpStill,
         AlarmId.LubricationOverdue => _state.Clocks.OverdueMs >= _settings.OverdueMs,
         AlarmId.ShaftSignalLost => _settings.HasShaft && MachineRuns && _state.Clocks.ShaftLostMs >= _settings.ShaftTimeoutMs,
-        AlarmId.LubricantCold => _inputs.TemperatureMilliCelsius < _settings.ColdMilliCelsius,
-        AlarmId.SupplyLow => _inputs.SupplyMilliVolt < _settings.SupplyLowMilliVolt,
+        AlarmId.LubricantCold => _state.Held.Cold,
+        AlarmId.SupplyLow => _state.Held.SupplyLow,
         AlarmId.ReservoirLow => Accepted(_state.Levels.Low),
-        _ => false,
+        AlarmId.PressureSignalLost => SignalLost,
+        _ => rule.OnlyARunningPumpShows ? null : false,
     };
 
     private static bool? Accepted(InputFilter filter) => filter.Known ? filter.Level : null;
@@ -75,11 +85,26 @@ public sealed partial class LubricationSpecification
     {
         _began |= 1UL << (int)rule.Id;
         ref AlarmState alarm = ref _state.Alarms[(int)rule.Id];
+        alarm.Latched |= rule.Latches;
         if (alarm.Active)
             return;
         alarm.Active = true;
-        alarm.Latched |= rule.Latches;
         Fire(rule.Id, LifecycleEvent.ConditionBegins);
+        SuppressConsequences();
+    }
+
+    /// <summary>What a running dose showed lasts until a reset, or the completion of a new try.</summary>
+    private void FailDose(AlarmId alarm)
+    {
+        _state.Alarms[(int)alarm].Condition = DelayFilter.Lasting;
+        Begin(RuleOf(alarm));
+    }
+
+    /// <summary>The condition was there for an instant: it ends with its delay off, counted from now.</summary>
+    private void Touch(AlarmId alarm)
+    {
+        _state.Alarms[(int)alarm].Condition = DelayFilter.OfAnInstant;
+        Begin(RuleOf(alarm));
     }
 
     private void End(AlarmId id)
@@ -89,34 +114,41 @@ public sealed partial class LubricationSpecification
             return;
         alarm.Active = false;
         Fire(id, LifecycleEvent.ConditionEnds);
+        SuppressConsequences();
     }
 
-    /// <summary>A reset or a completed dose ends the conditions that only a running pump can show.</summary>
+    private void EndAtOnce(AlarmId id)
+    {
+        _state.Alarms[(int)id].Condition = default;
+        End(id);
+    }
+
+    /// <summary>A reset, or a new try that is completed, ends the conditions that only a running pump can show.</summary>
     private void EndWhatOnlyARunningPumpShows()
     {
-        foreach (AlarmRule rule in AlarmTable.All)
+        foreach (AlarmRule rule in _tables.Alarms)
         {
             if (!rule.OnlyARunningPumpShows)
                 continue;
             _began &= ~(1UL << (int)rule.Id);
-            _state.Alarms[(int)rule.Id].Condition = default;
-            End(rule.Id);
+            EndAtOnce(rule.Id);
         }
     }
 
+    /// <summary>A condition that is there again, if only in its delay on, has not ended.</summary>
     private void ClearLatches()
     {
-        foreach (AlarmRule rule in AlarmTable.All)
+        foreach (AlarmRule rule in _tables.Alarms)
         {
             ref AlarmState alarm = ref _state.Alarms[(int)rule.Id];
-            if (!alarm.Latched || alarm.Active)
+            if (!alarm.Latched || alarm.Active || alarm.Condition.Present)
                 continue;
             alarm.Latched = false;
             Fire(rule.Id, LifecycleEvent.Reset);
         }
     }
 
-    /// <summary>The first alarm of those that stand keeps its mark until none stands; of several at once, the upper row's.</summary>
+    /// <summary>The first alarm keeps its mark until none stands and none waits to be acknowledged; of several at once, the upper row's.</summary>
     private void MarkFirstUp()
     {
         if (_state.FirstUp is null && _began != 0)
@@ -127,16 +159,18 @@ public sealed partial class LubricationSpecification
     {
         foreach (AlarmState alarm in _state.Alarms)
         {
-            if (alarm.Stands)
+            if (alarm.Stands || Waits(alarm))
                 return;
         }
 
         _state.FirstUp = null;
     }
 
+    private static bool Waits(AlarmState alarm) => alarm.Lifecycle is Lifecycle.Unacknowledged or Lifecycle.ReturnedUnacknowledged;
+
     private bool Stands(AlarmAction action)
     {
-        foreach (AlarmRule rule in AlarmTable.All)
+        foreach (AlarmRule rule in _tables.Alarms)
         {
             if (rule.Action == action && _state.Alarms[(int)rule.Id].Stands)
                 return true;
@@ -149,7 +183,7 @@ public sealed partial class LubricationSpecification
 
     private bool StandsFailure()
     {
-        foreach (AlarmRule rule in AlarmTable.All)
+        foreach (AlarmRule rule in _tables.Alarms)
         {
             if (rule.Category == AlarmCategory.Failure && _state.Alarms[(int)rule.Id].Stands)
                 return true;
@@ -160,7 +194,7 @@ public sealed partial class LubricationSpecification
 
     private bool BeganDoseEnding()
     {
-        foreach (AlarmRule rule in AlarmTable.All)
+        foreach (AlarmRule rule in _tables.Alarms)
         {
             if (rule.Action == AlarmAction.DoseEnding && (_began >> (int)rule.Id & 1) != 0)
                 return true;

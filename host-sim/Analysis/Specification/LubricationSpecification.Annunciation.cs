@@ -2,10 +2,26 @@ using System;
 
 namespace LubeController.Analysis.Specification;
 
-/// <summary>What changes annunciation only: shelving, suppression by design, out of service.</summary>
+/// <summary>What changes annunciation only: shelving, suppression by design, out of service; and what is seen of all of it.</summary>
 public sealed partial class LubricationSpecification
 {
-    /// <summary>Silences an alarm for a limited time. Nothing happens if it is shelved already or out of service.</summary>
+    private const int LampHalfPeriodMs = 250;
+
+    private bool AnyWaits
+    {
+        get
+        {
+            foreach (AlarmState alarm in _state.Alarms)
+            {
+                if (Waits(alarm))
+                    return true;
+            }
+
+            return false;
+        }
+    }
+
+    /// <summary>Silences an alarm for a limited time; one that is shelved already is so for the new time. Nothing happens if it is out of service.</summary>
     /// <param name="alarm">Which.</param>
     /// <param name="durationMs">How long, ms of powered time, at least 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The duration is below 1.</exception>
@@ -13,10 +29,10 @@ public sealed partial class LubricationSpecification
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(durationMs, 1);
         ref AlarmState one = ref _state.Alarms[(int)alarm];
-        if (!LifecycleTable.Rules.Touches((int)LifecycleEvent.Shelve, (int)one.Lifecycle))
-            return;
-        one.ShelvedMs = durationMs;
         Fire(alarm, LifecycleEvent.Shelve);
+        if (one.Lifecycle == Lifecycle.Shelved)
+            one.ShelvedMs = durationMs;
+        SuppressConsequences();
         Outputs = Show();
     }
 
@@ -29,15 +45,20 @@ public sealed partial class LubricationSpecification
     /// <summary>Returns an alarm to service.</summary>
     public void ReturnToService(AlarmId alarm) => Annunciate(alarm, LifecycleEvent.ReturnToService);
 
+    private static bool IsSilenced(AlarmState alarm) => alarm.Lifecycle is Lifecycle.Shelved or Lifecycle.OutOfService;
+
+    private static bool IsShown(AlarmState alarm) => !IsSilenced(alarm) && alarm.Lifecycle != Lifecycle.SuppressedByDesign;
+
     private void Annunciate(AlarmId alarm, LifecycleEvent happening)
     {
         Fire(alarm, happening);
+        SuppressConsequences();
         Outputs = Show();
     }
 
     private void EndShelvingInTime()
     {
-        foreach (AlarmRule rule in AlarmTable.All)
+        foreach (AlarmRule rule in _tables.Alarms)
         {
             AlarmState alarm = _state.Alarms[(int)rule.Id];
             if (alarm.Lifecycle == Lifecycle.Shelved && alarm.ShelvedMs == 0)
@@ -45,17 +66,22 @@ public sealed partial class LubricationSpecification
         }
     }
 
+    /// <summary>An alarm that stands is suppressed while a cause of it stands and is shown, or is itself suppressed.</summary>
     private void SuppressConsequences()
     {
         foreach (Consequence consequence in _settings.Consequences)
-            Fire(consequence.Alarm, AnyCauseStands(consequence.Alarm) ? LifecycleEvent.CauseStands : LifecycleEvent.CauseGone);
+        {
+            bool follows = _state.Alarms[(int)consequence.Alarm].Stands && AnyCauseStands(consequence.Alarm);
+            Fire(consequence.Alarm, follows ? LifecycleEvent.CauseStands : LifecycleEvent.CauseGone);
+        }
     }
 
     private bool AnyCauseStands(AlarmId alarm)
     {
         foreach (Consequence consequence in _settings.Consequences)
         {
-            if (consequence.Alarm == alarm && _state.Alarms[(int)consequence.Cause].Stands)
+            AlarmState cause = _state.Alarms[(int)consequence.Cause];
+            if (consequence.Alarm == alarm && cause.Stands && !IsSilenced(cause))
                 return true;
         }
 
@@ -65,14 +91,46 @@ public sealed partial class LubricationSpecification
     /// <summary>Whether an alarm below failure drives the warning output: it stands, and nothing keeps it from telling.</summary>
     private bool WarningAnnounced()
     {
-        foreach (AlarmRule rule in AlarmTable.All)
+        foreach (AlarmRule rule in _tables.Alarms)
         {
             AlarmState alarm = _state.Alarms[(int)rule.Id];
-            bool silent = alarm.Lifecycle is Lifecycle.Shelved or Lifecycle.SuppressedByDesign or Lifecycle.OutOfService;
-            if (rule.Category != AlarmCategory.Failure && alarm.Stands && !silent)
+            if (rule.Category != AlarmCategory.Failure && alarm.Stands && IsShown(alarm))
                 return true;
         }
 
         return false;
+    }
+
+    private bool AnyShown()
+    {
+        foreach (AlarmState alarm in _state.Alarms)
+        {
+            if (alarm.Stands && IsShown(alarm))
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Flashing, on first, while an alarm waits to be acknowledged; steady while one stands; else dark.</summary>
+    private bool Lamp() => AnyWaits ? _state.Clocks.LampMs < LampHalfPeriodMs : AnyShown();
+
+    private SpecOutputs Show()
+    {
+        bool test = _state.Phase == Phase.OutputTest;
+        int part = test ? _state.Clocks.PhaseMs / Math.Max(1, _settings.OutputTestMs / 4) : 0;
+        bool valve = _settings.DoseMode == DoseMode.Pressure && _state.Pump == _settings.VentValveNormallyOpen;
+        bool warning = _state.Phase is Phase.Stopped or Phase.Prime || WarningAnnounced();
+        return new SpecOutputs(
+            _state.Phase,
+            _state.Pump,
+            VentValve: valve,
+            HealthyRelay: test ? part != 0 : !StandsFailure(),
+            WarningOutput: test ? part is 1 or 3 : warning,
+            Lamp: test ? part is 2 or 3 : Lamp(),
+            FunctionCheck: test,
+            DoseCompleted: _completed,
+            _refused,
+            _state.FirstUp);
     }
 }

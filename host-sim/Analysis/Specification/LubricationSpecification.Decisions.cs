@@ -3,48 +3,77 @@ namespace LubeController.Analysis.Specification;
 /// <summary>What a scan decides, in the order in which it does.</summary>
 public sealed partial class LubricationSpecification
 {
-    /// <summary>Timeouts that have ended, and the limit of one dose.</summary>
-    private void JudgeDose()
+    /// <summary>A dose that was held goes on with the supply, and its first pulse is awaited anew.</summary>
+    private void ObeyHolding()
     {
+        bool held = Stands(AlarmAction.Holding);
+        if (held == _state.Held.PumpHeld)
+            return;
+        _state.Held.PumpHeld = held;
         if (_state.Phase != Phase.Dose)
             return;
-        for (int index = 0; index < _state.Switches.Length; index++)
-            JudgeTimeout(ref _state.Switches[index], _settings.Switches[index]);
-        if (_state.Dose.PumpOnMs > _settings.DoseLimitMs)
-            Begin(AlarmTable.Of(AlarmId.DoseTooLong));
-    }
-
-    private void JudgeTimeout(ref SwitchState one, SwitchSettings settings)
-    {
-        if (one.TimerMs < settings.TimeoutMs)
-            return;
-
-        // One timeout is used up; the next begins. Retries and allowance are not renewed by that.
-        one.TimerMs = 0;
-        if (one.RetriesUsed < settings.Retries)
+        if (held)
         {
-            one.RetriesUsed++;
-            _retry = true;
+            InterruptStep();
         }
         else
         {
-            Begin(AlarmTable.Of(AlarmId.DividerStalled));
+            GoOnWithStep();
+            AllowFirstPulse();
         }
     }
 
-    private void EndDose()
+    /// <summary>The end of a dose, the limits of one, and timeouts that have ended.</summary>
+    private void JudgeDose()
     {
-        bool counted = _settings.DoseMode == DoseMode.Cycles && _state.Dose.Count >= _settings.DosePulses;
+        if (_state.Phase != Phase.Dose || Stands(AlarmAction.Holding))
+            return;
+        if (ByPressure)
+            JudgeStep();
         bool ran = _settings.DoseMode == DoseMode.RunTime && _state.Dose.PumpOnMs >= _settings.DoseRunMs;
-        if (counted || ran)
+        bool vented = ByPressure && _state.Line.Cycles >= _settings.PressureCycles;
+        if (ran || vented)
+        {
             Fire(PhaseEvent.DoseOver);
+            return;
+        }
+
+        if (ByPressure)
+            JudgeVenting();
+        if (ByPressure && !StepPumps)
+            return;
+        if (_state.Dose.PumpOnMs >= _settings.DoseLimitMs)
+            FailDose(AlarmId.DoseTooLong);
+        if (_settings.PressureMissingMs > 0 && _state.Dose.PressureMissingMs >= _settings.PressureMissingMs)
+            FailDose(AlarmId.LinePressureMissing);
+        for (int index = 0; index < _state.Switches.Length; index++)
+            JudgeTimeout(ref _state.Switches[index], _settings.Switches[index]);
+    }
+
+    /// <summary>
+    /// A timeout is over when the timer reaches retries used + 1 timeouts, plus the allowance: so the allowance counts once
+    /// between two edges, whatever happens in between.
+    /// </summary>
+    private void JudgeTimeout(ref SwitchState one, SwitchSettings settings)
+    {
+        if (one.TimerMs < one.AllowanceMs + ((one.RetriesUsed + 1L) * settings.TimeoutMs))
+            return;
+        if (one.RetriesUsed < settings.Retries)
+        {
+            one.RetriesUsed++;
+            Fire(PhaseEvent.TimeoutRetriesLeft);
+        }
+        else
+        {
+            FailDose(AlarmId.DividerStalled);
+        }
     }
 
     private void ActOnPresses()
     {
         if (Fresh(Buttons.Acknowledge))
         {
-            foreach (AlarmRule rule in AlarmTable.All)
+            foreach (AlarmRule rule in _tables.Alarms)
                 Fire(rule.Id, LifecycleEvent.Acknowledge);
         }
 
@@ -66,43 +95,39 @@ public sealed partial class LubricationSpecification
     {
         bool tooLong = _state.Alarms[(int)AlarmId.DoseTooLong].Active;
         EndWhatOnlyARunningPumpShows();
+        if (_state.Held.PumpStill)
+            EndPumpStill();
+        _state.Clocks.PumpStillMs = 0;
         ClearLatches();
         for (int index = 0; index < _state.Switches.Length; index++)
-            Renew(index);
+            Renew(index, index == _settings.DoseEndingSwitch ? _settings.FirstPulseAllowanceMs : 0);
+        _state.Dose.PressureMissingMs = 0;
+        _state.Line.VentingMs = 0;
         ForgetPosition();
 
         // The condition of dose-too-long is the pump-on time of this dose: kept, it would fail the dose again at once.
         if (tooLong)
             _state.Dose.PumpOnMs = 0;
-
-        // Reset never starts the pump directly: from failed, whatever is due waits for the restart delay.
-        if (_state.Phase == Phase.Failed || (_state.Phase == Phase.Prime && _state.CameFrom == Phase.Failed))
-            _state.Clocks.RestartDelayMs = _settings.RestartDelayMs;
         Fire(PhaseEvent.Reset);
-        ForgetFailedToReturnTo();
     }
 
-    /// <summary>Prime and new tries return to failed; once nothing pump-stopping stands, that is rest, as for failed itself.</summary>
-    private void ForgetFailedToReturnTo()
+    /// <summary>That the pump stands still, too, only a running pump can show; the contact shows it all the time.</summary>
+    private void EndPumpStill()
     {
-        if (StandsPumpStopping())
-            return;
-        _state.Dose.Try = false;
-        if (_state.CameFrom == Phase.Failed)
-            _state.CameFrom = Phase.Rest;
+        _state.Held.PumpStill = false;
+        if (!_state.Levels.Overload.Level)
+            EndAtOnce(AlarmId.PumpOverload);
     }
 
     private void ActOnTime()
     {
+        if (!_state.Levels.Prime.Level || _state.Clocks.PhaseMs >= _settings.PrimeLimitMs)
+            Fire(PhaseEvent.PrimeOver);
         if (DoseDue)
             Fire(PhaseEvent.DoseDue);
-        if (_retry)
-            Fire(PhaseEvent.TimeoutRetriesLeft);
-        if (_state.Phase == Phase.RetryPause && _state.Clocks.PauseMs == 0)
+        if (_state.Phase == Phase.RetryPause && _state.Clocks.PhaseMs >= _settings.RetryPauseMs)
             Fire(PhaseEvent.PauseOver);
-        if (!_state.Levels.Prime.Level || _state.Clocks.LimitedMs >= _settings.PrimeLimitMs)
-            Fire(PhaseEvent.PrimeOver);
-        if (_state.Phase == Phase.OutputTest && _state.Clocks.LimitedMs >= _settings.OutputTestMs)
+        if (_state.Phase == Phase.OutputTest && _state.Clocks.PhaseMs >= _settings.OutputTestMs)
             Fire(PhaseEvent.OutputTestOver);
     }
 

@@ -1,3 +1,5 @@
+using System;
+
 namespace LubeController.Analysis.Specification;
 
 /// <summary>Inputs are taken: debounced levels, fresh presses, shaft counts, pulses of the cycle switches.</summary>
@@ -10,6 +12,7 @@ public sealed partial class LubricationSpecification
         // Shaft pulses came in the time that has passed, so they belong to the rest as it stood.
         if (RestCounts)
             _state.Clocks.RestPulses += _inputs.ShaftPulses;
+        bool ran = MachineRuns;
 
         ref Levels levels = ref _state.Levels;
         levels.MachineRunning.Take(_inputs.MachineRunning, _settings.MachineRunningDebounceMs);
@@ -24,10 +27,30 @@ public sealed partial class LubricationSpecification
         TakeButton(ref levels.Prime, Buttons.Prime);
         TakeButton(ref levels.OutputTest, Buttons.OutputTest);
 
+        ref Clocks clocks = ref _state.Clocks;
         if (_inputs.ShaftPulses > 0)
-            _state.Clocks.ShaftStillMs = 0;
-        if (_inputs.ShaftPulses > 0 || !MachineRuns)
-            _state.Clocks.ShaftLostMs = 0;
+        {
+            clocks.ShaftStillMs = _inputs.ShaftPulseAgeMs;
+            clocks.ShaftLostMs = ran ? _inputs.ShaftPulseAgeMs : 0;
+        }
+
+        if (!MachineRuns)
+            clocks.ShaftLostMs = 0;
+        TakeRevolutions();
+        if (_inputs.ScanLate && !_state.Held.ScanLate)
+            Touch(AlarmId.ScanOverrun);
+        _state.Held.ScanLate = _inputs.ScanLate;
+    }
+
+    private void TakeRevolutions()
+    {
+        if (_settings.RevolutionMissingMs is not int limit)
+            return;
+        ref Clocks clocks = ref _state.Clocks;
+        if (_inputs.PumpRevolutions > 0)
+            clocks.PumpStillMs = Math.Min(clocks.PumpStillMs, _inputs.PumpRevolutionAgeMs);
+        if (clocks.PumpStillMs >= limit)
+            _state.Held.PumpStill = true;
     }
 
     /// <summary>A press is fresh when the button, known to have been released, is accepted as down.</summary>
@@ -37,53 +60,87 @@ public sealed partial class LubricationSpecification
             _fresh |= button;
     }
 
+    private void JudgeSupply()
+    {
+        ref Held held = ref _state.Held;
+        held.SupplyLow = IsLow(held.SupplyLow, _inputs.SupplyMilliVolt, _settings.SupplyLowMilliVolt, _settings.SupplyHysteresisMilliVolt);
+        held.Cold = IsLow(held.Cold, _inputs.TemperatureMilliCelsius, _settings.ColdMilliCelsius, _settings.ColdHysteresisMilliKelvin);
+        Judge(RuleOf(AlarmId.SupplyLow));
+        if (!_state.Alarms[(int)AlarmId.SupplyLow].Active)
+            return;
+
+        // Nothing that a switch says is believed; afterwards its first debounced level, after the ready delay, is a baseline.
+        _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
+        foreach (ref SwitchState one in _state.Switches.AsSpan())
+            one.Filter = default;
+    }
+
+    private static bool IsLow(bool was, int value, int? limit, int hysteresis) =>
+        limit is int least && value < (was ? least + hysteresis : least);
+
     private void TakePulses()
     {
-        bool supplyLow = _state.Alarms[(int)AlarmId.SupplyLow].Active;
-        if (supplyLow)
-            _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
+        if (_state.Alarms[(int)AlarmId.SupplyLow].Active)
+            return;
         for (int index = 0; index < _state.Switches.Length; index++)
         {
             ref SwitchState one = ref _state.Switches[index];
-            bool changed = one.Filter.Take((_inputs.CycleSwitches >> index & 1) != 0, _settings.SwitchDebounceMs);
-            bool wasBaseline = one.Baseline;
-            one.Baseline = !supplyLow && (wasBaseline || (_state.Clocks.ReadyMs == 0 && one.Filter.Known));
-            bool edge = changed && (one.Filter.Level || _settings.Switches[index].BothEdges);
-            if (wasBaseline && one.Baseline && edge && Trusted(index))
-                AcceptPulse(index);
+            SwitchSettings settings = _settings.Switches[index];
+            bool raw = (_inputs.CycleSwitches >> index & 1) != 0;
+            bool changed = one.Filter.Take(raw, settings.DebounceMs ?? _settings.SwitchDebounceMs, _state.Clocks.ReadyMs == 0);
+            if (changed && (one.Filter.Level || settings.BothEdges) && Trusted(index))
+                TakePulse(index);
         }
     }
 
-    private bool Trusted(int index)
-    {
-        AlarmId fault = index == _settings.DoseEndingSwitch ? AlarmId.CycleSwitchFault : AlarmId.OtherSwitchFault;
-        return (_inputs.TooFastSwitches >> index & 1) == 0 && !_state.Alarms[(int)fault].Stands;
-    }
+    private bool Trusted(int index) =>
+        !_state.Alarms[(int)(index == _settings.DoseEndingSwitch ? AlarmId.CycleSwitchFault : AlarmId.OtherSwitchFault)].Stands;
 
-    private void AcceptPulse(int index)
+    /// <summary>A pulse too fast is ignored; one that no pump can have caused is accepted, and told.</summary>
+    private void TakePulse(int index)
     {
-        Renew(index);
-        if (index == _settings.DoseEndingSwitch)
+        ref SwitchState one = ref _state.Switches[index];
+        int since = one.Filter.Level ? one.SinceOnMs : one.SinceOffMs;
+        bool seen = (_inputs.TooFastSwitches >> index & 1) != 0;
+        if (seen || since < _settings.ShortestPulseIntervalMs)
+        {
+            if (!seen)
+                Touch(AlarmId.PulseTooFast);
+            return;
+        }
+
+        if (one.Filter.Level)
+            one.SinceOnMs = 0;
+        else
+            one.SinceOffMs = 0;
+        Renew(index, 0);
+        bool idle = !_state.Pump && _state.Clocks.PumpOffMs > _settings.RunOnMs;
+        if (idle)
+            Touch(AlarmId.PulseWhileIdle);
+        else if (index == _settings.DoseEndingSwitch && _settings.DoseMode == DoseMode.Cycles)
             CountPulse();
     }
 
-    private void Renew(int index)
+    private void Renew(int index, int allowanceMs)
     {
         ref SwitchState one = ref _state.Switches[index];
         one.TimerMs = 0;
         one.RetriesUsed = 0;
-        one.AllowanceMs = index == _settings.DoseEndingSwitch ? _settings.FirstPulseAllowanceMs : 0;
+        one.AllowanceMs = allowanceMs;
+    }
+
+    /// <summary>The pump was started for a dose: the first pulse has to wait for pressure. The timer is not renewed.</summary>
+    private void AllowFirstPulse()
+    {
+        if (_settings.DoseEndingSwitch < _state.Switches.Length)
+            _state.Switches[_settings.DoseEndingSwitch].AllowanceMs = _settings.FirstPulseAllowanceMs;
     }
 
     private void CountPulse()
     {
         ref DoseProgress dose = ref _state.Dose;
-        bool inDose = _state.Phase is Phase.Dose or Phase.RetryPause;
-        bool pumped = _state.Phase == Phase.Dose && _state.Pump;
-        bool ranOn = !_state.Pump && _state.Clocks.PumpOffMs <= _settings.RunOnMs;
-        if (!pumped && !ranOn)
+        if (_state.Phase is Phase.Prime or Phase.Stopped)
             return;
-        dose.FirstPulseSeen |= inDose;
 
         // Where the position is not known, counting opens at the first pulse, which therefore is not counted.
         if (!dose.PositionKnown)
@@ -93,8 +150,10 @@ public sealed partial class LubricationSpecification
         }
 
         // The next dose keeps at least one pulse to be given with the pump on.
-        int most = inDose ? _settings.DosePulses : _settings.DosePulses - 1;
-        if (dose.Count < most)
+        bool inDose = _state.Phase is Phase.Dose or Phase.RetryPause;
+        if (dose.Count < (inDose ? _settings.DosePulses : _settings.DosePulses - 1))
             dose.Count++;
+        if (inDose && dose.Count >= _settings.DosePulses)
+            Fire(PhaseEvent.DoseOver);
     }
 }

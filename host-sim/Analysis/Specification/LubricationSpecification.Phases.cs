@@ -11,7 +11,7 @@ public sealed partial class LubricationSpecification
     private StateMachine<Phase, PhaseEvent> PhaseMachine()
     {
         StateMachine<Phase, PhaseEvent> machine = TableMachine.Build(
-            PhaseTable.Rules, () => _state.Phase, phase => _state.Phase = phase, Holds, PhaseWords.Of, Refuse);
+            _tables.Phases, () => _state.Phase, phase => _state.Phase = phase, Holds, PhaseWords.Of, Refuse);
         machine.OnTransitioned(transition => Follow(transition.Source, transition.Trigger));
         return machine;
     }
@@ -19,29 +19,28 @@ public sealed partial class LubricationSpecification
     /// <summary>Lets an event happen to the phase. An empty cell is not even shown to the machine: nothing changes.</summary>
     private void Fire(PhaseEvent happening)
     {
-        if (PhaseTable.Rules.Touches((int)happening, (int)_state.Phase))
+        if (_tables.Phases.Touches((int)happening, (int)_state.Phase))
             _phases.Fire(happening);
     }
 
     private bool Holds(PhaseGuard guard) => guard switch
     {
         PhaseGuard.Always => true,
-        PhaseGuard.NewTriesAndNoInterlock => _settings.NewTries && !Stands(AlarmAction.Interlock),
-        PhaseGuard.NotATry => !_state.Dose.Try,
-        PhaseGuard.ATry => _state.Dose.Try,
+        PhaseGuard.NewTriesStopOffNoInterlock => _settings.NewTries && StopIsOff && !Stands(AlarmAction.Interlock),
         PhaseGuard.StopOffFailureStands => StopIsOff && StandsPumpStopping(),
         PhaseGuard.StopOffNoFailure => StopIsOff && !StandsPumpStopping(),
         PhaseGuard.StopOn => !StopIsOff,
         PhaseGuard.StopOffNoInterlock => StopIsOff && !Stands(AlarmAction.Interlock),
         PhaseGuard.StopOnOrInterlock => !StopIsOff || Stands(AlarmAction.Interlock),
-        PhaseGuard.NoInterlock => !Stands(AlarmAction.Interlock),
-        PhaseGuard.InterlockStands => Stands(AlarmAction.Interlock),
-        PhaseGuard.NoFailure => !StandsFailure(),
-        PhaseGuard.AnyFailure => StandsFailure(),
+        PhaseGuard.StopOffNoFailureAtAll => StopIsOff && !StandsFailure(),
+        PhaseGuard.StopOnOrFailure => !StopIsOff || StandsFailure(),
         PhaseGuard.NoPumpStoppingFailure => !StandsPumpStopping(),
+        PhaseGuard.PumpStoppingFailure => StandsPumpStopping(),
         PhaseGuard.CameFromRest => _state.CameFrom == Phase.Rest,
         PhaseGuard.CameFromStopped => _state.CameFrom == Phase.Stopped,
         PhaseGuard.CameFromFailed => _state.CameFrom == Phase.Failed,
+        PhaseGuard.CameFromFailedFailureStands => _state.CameFrom == Phase.Failed && StandsPumpStopping(),
+        PhaseGuard.CameFromFailedNoFailure => _state.CameFrom == Phase.Failed && !StandsPumpStopping(),
         _ => throw new ArgumentOutOfRangeException(nameof(guard), guard, "Not a condition."),
     };
 
@@ -56,7 +55,16 @@ public sealed partial class LubricationSpecification
 
     private void Follow(Phase source, PhaseEvent happening)
     {
-        Leave(source);
+        ref Clocks clocks = ref _state.Clocks;
+        Phase cameFrom = _state.CameFrom;
+        if (_state.Phase != source)
+        {
+            clocks.AfterFailure = false;
+            clocks.PhaseMs = 0;
+        }
+
+        if (source == Phase.Prime)
+            _state.CameFrom = Phase.Rest;
         switch (happening)
         {
             case PhaseEvent.DoseDue or PhaseEvent.DoseNowPressed:
@@ -66,7 +74,10 @@ public sealed partial class LubricationSpecification
                 CompleteDose();
                 break;
             case PhaseEvent.TimeoutRetriesLeft:
-                _state.Clocks.PauseMs = _settings.RetryPauseMs;
+                InterruptStep();
+                break;
+            case PhaseEvent.PauseOver:
+                GoOnWithStep();
                 break;
             case PhaseEvent.DoseFails or PhaseEvent.Interlock or PhaseEvent.StopOn or PhaseEvent.PowerUp:
                 if (source is Phase.Dose or Phase.RetryPause)
@@ -74,9 +85,11 @@ public sealed partial class LubricationSpecification
                 if (happening == PhaseEvent.StopOn)
                     ForgetPosition();
                 break;
-            case PhaseEvent.StartPressed:
-                if (_state.Dose.Pending)
-                    _state.Clocks.RestartDelayMs = _settings.RestartDelayMs;
+            case PhaseEvent.Reset:
+                clocks.AfterFailure = true;
+                break;
+            case PhaseEvent.PrimeOver:
+                clocks.AfterFailure = cameFrom == Phase.Failed && _state.Phase == Phase.Rest;
                 break;
             case PhaseEvent.PrimePressed:
                 _state.CameFrom = source;
@@ -87,52 +100,58 @@ public sealed partial class LubricationSpecification
         }
     }
 
-    /// <summary>What belongs to one phase alone is forgotten on leaving it, so that equal situations are equal states.</summary>
-    private void Leave(Phase source)
-    {
-        if (source == Phase.RetryPause)
-            _state.Clocks.PauseMs = 0;
-        if (source is Phase.Prime or Phase.OutputTest)
-            _state.Clocks.LimitedMs = 0;
-        if (source == Phase.Prime)
-            _state.CameFrom = Phase.Rest;
-    }
-
     private void BeginDose(bool isTry)
     {
         ref DoseProgress dose = ref _state.Dose;
         if (!dose.Pending)
-        {
             dose.PumpOnMs = 0;
-            dose.FirstPulseSeen = false;
-        }
-
         dose.Pending = false;
         dose.Try = isTry;
-        _state.Clocks.RestartDelayMs = 0;
+        if (isTry)
+            GrantTry();
+        AllowFirstPulse();
+        GoOnWithStep();
+    }
+
+    /// <summary>A new try has one timeout with allowance, no retries, and times of its own, since its timers have run out already.</summary>
+    private void GrantTry()
+    {
+        _state.Dose.PumpOnMs = 0;
+        _state.Dose.PressureMissingMs = 0;
+        _state.Line.VentingMs = 0;
+        for (int index = 0; index < _state.Switches.Length; index++)
+        {
+            ref SwitchState one = ref _state.Switches[index];
+            one.RetriesUsed = _settings.Switches[index].Retries;
+            one.TimerMs = (long)one.RetriesUsed * _settings.Switches[index].TimeoutMs;
+            one.AllowanceMs = 0;
+        }
     }
 
     private void InterruptDose()
     {
         _state.Dose.Pending = true;
         _state.Dose.Try = false;
-        _state.Clocks.RestartDelayMs = _settings.RestartDelayMs;
+        InterruptStep();
     }
 
     private void CompleteDose()
     {
-        _state.Dose = new DoseProgress { PositionKnown = _state.Dose.PositionKnown };
-        _state.Clocks.NoRest = false;
+        _completed = true;
+        if (_state.Dose.Try)
+            EndWhatOnlyARunningPumpShows();
+        _state.Dose = new DoseProgress
+        {
+            PositionKnown = _settings.DoseMode == DoseMode.Cycles && _state.Dose.PositionKnown,
+            PressureMissingMs = _state.Dose.PressureMissingMs,
+        };
+        _state.Line = new LineState { VentedMs = _state.Line.VentedMs };
         _state.Clocks.RestMs = 0;
         _state.Clocks.RestPulses = 0;
         _state.Clocks.OverdueMs = 0;
-        EndWhatOnlyARunningPumpShows();
+        Judge(RuleOf(AlarmId.LubricationOverdue));
     }
 
-    /// <summary>Counting opens again at the first pulse, which may use what is left of the first-pulse allowance.</summary>
-    private void ForgetPosition()
-    {
-        _state.Dose.PositionKnown = false;
-        _state.Dose.FirstPulseSeen = false;
-    }
+    /// <summary>Counting opens again at the first pulse.</summary>
+    private void ForgetPosition() => _state.Dose.PositionKnown = false;
 }

@@ -12,21 +12,17 @@ public sealed partial class LubricationSpecification
     public void PowerCut()
     {
         Fire(PhaseEvent.PowerUp);
+        _state.Dose.Try = false;
+        _state.Clocks.PhaseMs = 0;
         _state.Pump = false;
         _state.Levels = default;
         foreach (ref SwitchState one in _state.Switches.AsSpan())
-        {
             one.Filter = default;
-            one.Baseline = false;
-        }
 
-        foreach (ref AlarmState alarm in _state.Alarms.AsSpan())
-            alarm.Condition.Restart();
         _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
-        _state.Clocks.PumpOffMs = JustBeyondRunOnMs;
         _state.Clocks.ShaftStillMs = 0;
         _state.Clocks.ShaftLostMs = 0;
-        Outputs = new SpecOutputs(_state.Phase, false, false, false, false, Buttons.None, _state.FirstUp);
+        Outputs = new SpecOutputs(_state.Phase, false, false, false, false, false, false, false, Buttons.None, _state.FirstUp);
     }
 
     /// <summary>Cuts the power and restores it, with an older state saved.</summary>
@@ -45,10 +41,27 @@ public sealed partial class LubricationSpecification
         PowerCut();
     }
 
+    /// <summary>The main loop tells, at power-up, what ended the last run: <c>logic-fault</c> or <c>storage-corrupt</c>.</summary>
+    /// <param name="alarm">Which of them.</param>
+    public void NoteAtPowerUp(AlarmId alarm)
+    {
+        _began = 0;
+        Touch(alarm);
+        SuppressConsequences();
+        MarkFirstUp();
+    }
+
+    /// <summary>A dose is due: it waits for the restart delay only.</summary>
     private SpecState NoValidState()
     {
-        var state = new SpecState(_settings.Switches.Count) { Clocks = { NoRest = true, RestartDelayMs = _settings.RestartDelayMs } };
-        if (state.Switches.Length > 0)
+        var state = new SpecState(_settings.Switches.Count)
+        {
+            Dose = { Pending = true },
+            Clocks = { PumpOffMs = JustBeyondRunOnMs },
+        };
+        foreach (ref SwitchState one in state.Switches.AsSpan())
+            one.SinceOnMs = one.SinceOffMs = _settings.ShortestPulseIntervalMs;
+        if (_settings.DoseEndingSwitch < state.Switches.Length)
             state.Switches[_settings.DoseEndingSwitch].AllowanceMs = _settings.FirstPulseAllowanceMs;
         return state;
     }

@@ -7,9 +7,9 @@ public sealed partial class LubricationSpecification
 {
     private bool MachineRuns => !_state.Levels.MachineRunning.Known || _state.Levels.MachineRunning.Level;
 
-    private bool BothSayStandstill => _settings.HasShaft && !MachineRuns && _state.Clocks.ShaftStillMs >= _settings.ShaftTimeoutMs;
+    private bool BothSayStandstill => _settings.HasShaft && !MachineRuns && _state.Clocks.ShaftStillMs >= _settings.ShaftStandstillMs;
 
-    private bool RestRunsOn => _state.Phase is Phase.Rest or Phase.Prime or Phase.Stopped or Phase.Failed;
+    private bool RestRunsOn => _state.Phase is Phase.Rest or Phase.Prime or Phase.Stopped or Phase.Failed or Phase.OutputTest;
 
     private bool RestCounts => RestRunsOn && (MachineRuns || !_settings.RestOnlyWhileRunning);
 
@@ -19,19 +19,38 @@ public sealed partial class LubricationSpecification
         {
             Clocks clocks = _state.Clocks;
             bool byTime = clocks.RestMs >= _settings.RestMs;
-            bool byShaft = clocks.RestPulses >= _settings.RestShaftPulses
-                || (_state.Alarms[(int)AlarmId.ShaftSignalLost].Active && clocks.RestMs >= _settings.FallbackMs);
-            return clocks.NoRest || _settings.RestMode switch
+            bool byShaft = clocks.RestPulses >= _settings.RestShaftPulses;
+            bool byFallback = _state.Alarms[(int)AlarmId.ShaftSignalLost].Active && clocks.RestMs >= _settings.FallbackMs;
+            return _settings.RestMode switch
             {
                 RestMode.Time => byTime,
-                RestMode.Shaft => byShaft,
+                RestMode.Shaft => byShaft || byFallback,
                 _ => byTime || byShaft,
             };
         }
     }
 
-    /// <summary>A pending dose waits for the restart delay; a new one for its rest, and for the delay after a reset.</summary>
-    private bool DoseDue => _state.Clocks.RestartDelayMs == 0 && (_state.Dose.Pending || RestOver);
+    /// <summary>A pending dose waits for the restart delay, in failed for that of a new try; a new one for its rest, and for the delay after a reset.</summary>
+    private bool DoseDue
+    {
+        get
+        {
+            bool waits = _state.Dose.Pending || _state.Clocks.AfterFailure;
+            int delayMs = _state.Phase == Phase.Failed ? _settings.NewTryDelayMs : _settings.RestartDelayMs;
+            return (!waits || _state.Clocks.PhaseMs >= delayMs) && (_state.Dose.Pending || RestOver);
+        }
+    }
+
+    /// <summary>Time in a phase beyond which nothing changes.</summary>
+    private int LongestInPhaseMs => _state.Phase switch
+    {
+        Phase.Rest => _settings.RestartDelayMs,
+        Phase.Failed => _settings.NewTryDelayMs,
+        Phase.RetryPause => _settings.RetryPauseMs,
+        Phase.Prime => _settings.PrimeLimitMs,
+        Phase.OutputTest => _settings.OutputTestMs,
+        _ => 0,
+    };
 
     private static int Less(int remainingMs, int elapsedMs) => Math.Max(0, remainingMs - elapsedMs);
 
@@ -44,13 +63,17 @@ public sealed partial class LubricationSpecification
         ref Clocks clocks = ref _state.Clocks;
         if (!BothSayStandstill)
             clocks.OverdueMs += elapsedMs;
-        clocks.ShaftStillMs = More(clocks.ShaftStillMs, elapsedMs, _settings.ShaftTimeoutMs);
+        clocks.ShaftStillMs = More(clocks.ShaftStillMs, elapsedMs, _settings.ShaftStandstillMs);
         if (MachineRuns)
             clocks.ShaftLostMs = More(clocks.ShaftLostMs, elapsedMs, _settings.ShaftTimeoutMs);
         if (!_state.Pump)
             clocks.PumpOffMs = More(clocks.PumpOffMs, elapsedMs, JustBeyondRunOnMs);
         if (!_state.Alarms[(int)AlarmId.SupplyLow].Active)
             clocks.ReadyMs = Less(clocks.ReadyMs, elapsedMs);
+        clocks.PumpStillMs = _state.Pump && _settings.RevolutionMissingMs is int limit ? More(clocks.PumpStillMs, elapsedMs, limit) : 0;
+        if (AnyWaits)
+            clocks.LampMs = (int)(((long)clocks.LampMs + elapsedMs) % (2 * LampHalfPeriodMs));
+        PassPressure(elapsedMs);
     }
 
     private void PassInPhase(int elapsedMs)
@@ -58,39 +81,24 @@ public sealed partial class LubricationSpecification
         ref Clocks clocks = ref _state.Clocks;
         if (_state.Phase == Phase.Dose && _state.Pump)
             ChargeDose(elapsedMs);
-        if (_state.Phase == Phase.RetryPause && !Stands(AlarmAction.Holding))
-            clocks.PauseMs = Less(clocks.PauseMs, elapsedMs);
-        if (_state.Phase == Phase.Prime)
-            clocks.LimitedMs = More(clocks.LimitedMs, elapsedMs, _settings.PrimeLimitMs);
-        if (_state.Phase == Phase.OutputTest)
-            clocks.LimitedMs = More(clocks.LimitedMs, elapsedMs, _settings.OutputTestMs);
+        if (_readings.PauseRunsOnWhileHeld || _state.Phase != Phase.RetryPause || !Stands(AlarmAction.Holding))
+            clocks.PhaseMs = More(clocks.PhaseMs, elapsedMs, LongestInPhaseMs);
         if (RestCounts)
             clocks.RestMs += elapsedMs;
-        if (RestRunsOn)
-            clocks.RestartDelayMs = Less(clocks.RestartDelayMs, elapsedMs);
     }
 
     private void ChargeDose(int elapsedMs)
     {
         _state.Dose.PumpOnMs += elapsedMs;
-        for (int index = 0; index < _state.Switches.Length; index++)
-        {
-            ref SwitchState one = ref _state.Switches[index];
-            int beyond = elapsedMs;
-            if (index == _settings.DoseEndingSwitch && !_state.Dose.FirstPulseSeen)
-            {
-                beyond = Less(elapsedMs, one.AllowanceMs);
-                one.AllowanceMs = Less(one.AllowanceMs, elapsedMs);
-            }
-
-            one.TimerMs += beyond;
-        }
+        foreach (ref SwitchState one in _state.Switches.AsSpan())
+            one.TimerMs += elapsedMs;
     }
 
     private void PassUnderFilters(int elapsedMs)
     {
         ref Levels levels = ref _state.Levels;
         levels.MachineRunning.Pass(elapsedMs);
+        levels.Pressure.Pass(elapsedMs);
         levels.Low.Pass(elapsedMs);
         levels.Empty.Pass(elapsedMs);
         levels.Overload.Pass(elapsedMs);
@@ -102,7 +110,12 @@ public sealed partial class LubricationSpecification
         levels.Prime.Pass(elapsedMs);
         levels.OutputTest.Pass(elapsedMs);
         foreach (ref SwitchState one in _state.Switches.AsSpan())
+        {
             one.Filter.Pass(elapsedMs);
+            one.SinceOnMs = More(one.SinceOnMs, elapsedMs, _settings.ShortestPulseIntervalMs);
+            one.SinceOffMs = More(one.SinceOffMs, elapsedMs, _settings.ShortestPulseIntervalMs);
+        }
+
         foreach (ref AlarmState alarm in _state.Alarms.AsSpan())
         {
             alarm.Condition.Pass(elapsedMs);

@@ -9,12 +9,14 @@ namespace LubeController.Analysis.Specification;
 /// The executable specification of the controller's phases and alarm lifecycle, written from the control rules and from
 /// ISA-18.2 / IEC 62682, not from the control core. It is to be obviously right rather than fast, and runs in lockstep with
 /// the core on discrete scans. Its phases are the machine of <see cref="PhaseTable"/>, its alarms each a machine of
-/// <see cref="LifecycleTable"/>; what is counted and timed stands plainly beside them. Left out: a user's own rules, doses
-/// that end by pressure, the vent valve, the lamp.
+/// <see cref="LifecycleTable"/>; what is counted and timed stands plainly beside them. Left out: a user's own rules, what
+/// proves a cycle switch wrong, sensors that disagree, and restarts that are too many.
 /// </summary>
 public sealed partial class LubricationSpecification
 {
     private readonly SpecSettings _settings;
+    private readonly SpecTables _tables;
+    private readonly SpecReadings _readings;
     private readonly AlarmDelays[] _delays;
     private readonly StateMachine<Phase, PhaseEvent> _phases;
     private readonly StateMachine<Lifecycle, LifecycleEvent>[] _lifecycles;
@@ -23,21 +25,29 @@ public sealed partial class LubricationSpecification
 
     // What this scan has found; nothing of it outlives the scan.
     private ulong _began;
-    private bool _retry;
+    private bool _completed;
     private Buttons _fresh;
     private Buttons _refused;
 
     /// <summary>Makes a controller that finds no valid state at its first power-up.</summary>
     /// <exception cref="ArgumentException">A setting makes no sense; the message names it and what is accepted.</exception>
     public LubricationSpecification(SpecSettings settings)
+        : this(settings, SpecTables.Own, SpecReadings.Own)
+    {
+    }
+
+    /// <summary>Makes one that obeys other tables, or reads the rules otherwise.</summary>
+    internal LubricationSpecification(SpecSettings settings, SpecTables tables, SpecReadings readings)
     {
         ArgumentNullException.ThrowIfNull(settings);
         SpecSettingsCheck.Check(settings);
         _settings = settings;
-        _delays = [.. AlarmTable.All.Select(rule => settings.Delays.GetValueOrDefault(rule.Id))];
+        _tables = tables;
+        _readings = readings;
+        _delays = [.. tables.Alarms.Select(rule => settings.Delays.GetValueOrDefault(rule.Id))];
         _state = NoValidState();
         _phases = PhaseMachine();
-        _lifecycles = [.. AlarmTable.All.Select(rule => LifecycleMachine(rule.Id))];
+        _lifecycles = [.. tables.Alarms.Select(rule => LifecycleMachine(rule.Id))];
         PowerCut();
     }
 
@@ -46,8 +56,8 @@ public sealed partial class LubricationSpecification
 
     /// <summary>
     /// One scan: time passes under everything as it stood at the end of the scan before, the inputs are taken, then it is
-    /// decided, in this order: conditions of alarms, end of dose, presses, timed transitions, what alarms do to the phase,
-    /// and stop, the strongest, last.
+    /// decided, in this order: a low supply, pulses, conditions of the other alarms, end and limits of the dose, presses, timed
+    /// transitions, what alarms do to the phase, and stop, the strongest, last.
     /// </summary>
     /// <param name="elapsedMs">Time since the scan before or since power-up, ms, 0 upward.</param>
     /// <param name="inputs">What this scan sees.</param>
@@ -58,17 +68,20 @@ public sealed partial class LubricationSpecification
         ArgumentOutOfRangeException.ThrowIfNegative(inputs.ShaftPulses, nameof(inputs));
         _inputs = inputs;
         _began = 0;
-        _retry = false;
+        _completed = false;
         _fresh = _refused = Buttons.None;
 
         PassTime(elapsedMs);
         TakeLevels();
-        JudgeConditions();
+        JudgeSupply();
         TakePulses();
+        TakePressure();
+        JudgeConditions();
+        ObeyHolding();
         JudgeDose();
         MarkFirstUp();
         EndShelvingInTime();
-        EndDose();
+        SuppressConsequences();
         ActOnPresses();
         ActOnTime();
         ActOnAlarms();
@@ -76,11 +89,24 @@ public sealed partial class LubricationSpecification
             Fire(PhaseEvent.StopOn);
         SuppressConsequences();
         ForgetFirstUp();
-        _state.Pump = _state.Phase is Phase.Dose or Phase.Prime && !Stands(AlarmAction.Interlock) && !Stands(AlarmAction.Holding);
-        if (_state.Pump)
-            _state.Clocks.PumpOffMs = 0;
+        DrivePump();
+        if (!AnyWaits)
+            _state.Clocks.LampMs = 0;
         Outputs = Show();
         return Outputs;
+    }
+
+    private void DrivePump()
+    {
+        bool doses = _state.Phase == Phase.Dose && (!ByPressure || StepPumps);
+        _state.Pump = (doses || _state.Phase == Phase.Prime) && !Stands(AlarmAction.Interlock) && !Stands(AlarmAction.Holding);
+        if (!_state.Pump)
+            return;
+
+        // The vent valve is closed: nothing is vented any more.
+        _state.Clocks.PumpOffMs = 0;
+        _state.Line.VentingMs = 0;
+        _state.Line.VentedMs = 0;
     }
 
     /// <summary>One alarm as it stands now.</summary>
@@ -89,6 +115,12 @@ public sealed partial class LubricationSpecification
         AlarmState one = _state.Alarms[(int)alarm];
         return new AlarmView(one.Lifecycle, one.Active, one.Latched, one.ShelvedMs, _state.FirstUp == alarm);
     }
+
+    /// <summary>The alarms whose condition began in the last scan, as bits of <see cref="AlarmId"/>.</summary>
+    internal ulong Began => _began;
+
+    /// <summary>The row of an alarm in the table that is obeyed.</summary>
+    internal AlarmRule Rule(AlarmId alarm) => RuleOf(alarm);
 
     /// <summary>The state, which later scans do not change.</summary>
     public SpecState Snapshot() => _state.Copy();
@@ -102,22 +134,10 @@ public sealed partial class LubricationSpecification
             throw new ArgumentException($"The snapshot has {snapshot.Switches.Length} switches; the settings have {_settings.Switches.Count}.", nameof(snapshot));
         _state = snapshot.Copy();
         _refused = Buttons.None;
+        _completed = false;
         Outputs = Show();
     }
 
     /// <summary>The state in one line that a person can read.</summary>
     public override string ToString() => _state.ToString();
-
-    private SpecOutputs Show()
-    {
-        bool test = _state.Phase == Phase.OutputTest;
-        return new SpecOutputs(
-            _state.Phase,
-            _state.Pump,
-            HealthyRelay: !test && !StandsFailure(),
-            WarningOutput: test || _state.Phase is Phase.Stopped or Phase.Prime || WarningAnnounced(),
-            FunctionCheck: test,
-            _refused,
-            _state.FirstUp);
-    }
 }

@@ -6,14 +6,8 @@ public enum PhaseGuard
     /// <summary>No condition.</summary>
     Always,
 
-    /// <summary>New tries are set and no interlock stands.</summary>
-    NewTriesAndNoInterlock,
-
-    /// <summary>The dose is an ordinary one.</summary>
-    NotATry,
-
-    /// <summary>The dose is a new try from failed, whose alarm still stands.</summary>
-    ATry,
+    /// <summary>New tries are set, stop is off and no interlock stands.</summary>
+    NewTriesStopOffNoInterlock,
 
     /// <summary>Stop is off and a pump-stopping failure stands.</summary>
     StopOffFailureStands,
@@ -30,20 +24,17 @@ public enum PhaseGuard
     /// <summary>Stop is on, or an interlock stands.</summary>
     StopOnOrInterlock,
 
-    /// <summary>No interlock stands.</summary>
-    NoInterlock,
+    /// <summary>Stop is off and no alarm of the category failure stands.</summary>
+    StopOffNoFailureAtAll,
 
-    /// <summary>An interlock stands.</summary>
-    InterlockStands,
-
-    /// <summary>No alarm of the category failure stands.</summary>
-    NoFailure,
-
-    /// <summary>An alarm of the category failure stands.</summary>
-    AnyFailure,
+    /// <summary>Stop is on, or an alarm of the category failure stands.</summary>
+    StopOnOrFailure,
 
     /// <summary>No pump-stopping failure stands any more.</summary>
     NoPumpStoppingFailure,
+
+    /// <summary>A pump-stopping failure stands.</summary>
+    PumpStoppingFailure,
 
     /// <summary>Prime was pressed in rest.</summary>
     CameFromRest,
@@ -53,4 +44,10 @@ public enum PhaseGuard
 
     /// <summary>Prime was pressed in failed.</summary>
     CameFromFailed,
+
+    /// <summary>The same, and a pump-stopping failure still stands.</summary>
+    CameFromFailedFailureStands,
+
+    /// <summary>The same, and a reset in between has cleared all of them.</summary>
+    CameFromFailedNoFailure,
 }

@@ -46,22 +46,21 @@ public static class PhaseWords
     public static string Of(PhaseGuard guard) => guard switch
     {
         PhaseGuard.Always => "",
-        PhaseGuard.NewTriesAndNoInterlock => "new tries are set and no interlock stands",
-        PhaseGuard.NotATry => "not a new try",
-        PhaseGuard.ATry => "a new try",
+        PhaseGuard.NewTriesStopOffNoInterlock => "new tries are set, stop off, no interlock stands",
         PhaseGuard.StopOffFailureStands => "stop off, a pump-stopping failure stands",
         PhaseGuard.StopOffNoFailure => "stop off, no pump-stopping failure stands",
         PhaseGuard.StopOn => "stop on",
         PhaseGuard.StopOffNoInterlock => "stop off, no interlock stands",
         PhaseGuard.StopOnOrInterlock => "stop on, or an interlock stands",
-        PhaseGuard.NoInterlock => "no interlock stands",
-        PhaseGuard.InterlockStands => "an interlock stands",
-        PhaseGuard.NoFailure => "no failure stands",
-        PhaseGuard.AnyFailure => "a failure stands",
+        PhaseGuard.StopOffNoFailureAtAll => "stop off, no failure stands",
+        PhaseGuard.StopOnOrFailure => "stop on, or a failure stands",
         PhaseGuard.NoPumpStoppingFailure => "no pump-stopping failure stands any more",
+        PhaseGuard.PumpStoppingFailure => "a pump-stopping failure stands",
         PhaseGuard.CameFromRest => "it came from rest",
         PhaseGuard.CameFromStopped => "it came from stopped",
         PhaseGuard.CameFromFailed => "it came from failed",
+        PhaseGuard.CameFromFailedFailureStands => "it came from failed, a pump-stopping failure stands",
+        PhaseGuard.CameFromFailedNoFailure => "it came from failed, no pump-stopping failure stands any more",
         _ => throw new ArgumentOutOfRangeException(nameof(guard), guard, "Not a condition."),
     };
 }

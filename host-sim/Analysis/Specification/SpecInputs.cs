@@ -43,6 +43,15 @@ public readonly record struct SpecInputs()
     /// <summary>Shaft pulses counted since the scan before, 0 upward.</summary>
     public int ShaftPulses { get; init; }
 
+    /// <summary>Time since the last of them, ms, 0 upward.</summary>
+    public int ShaftPulseAgeMs { get; init; }
+
+    /// <summary>Revolutions of the pump since the scan before, 0 upward.</summary>
+    public int PumpRevolutions { get; init; }
+
+    /// <summary>Time since the last of them, ms, 0 upward.</summary>
+    public int PumpRevolutionAgeMs { get; init; }
+
     /// <summary>The machine is running, before debounce.</summary>
     public bool MachineRunning { get; init; } = true;
 
@@ -54,6 +63,12 @@ public readonly record struct SpecInputs()
 
     /// <summary>The pump's overload contact has tripped, before debounce.</summary>
     public bool PumpOverload { get; init; }
+
+    /// <summary>The pressure switch is on, before debounce.</summary>
+    public bool PressureSwitch { get; init; }
+
+    /// <summary>The main loop tells that this scan came too late.</summary>
+    public bool ScanLate { get; init; }
 
     /// <summary>Line pressure, Pa, gauge.</summary>
     public int PressurePa { get; init; }

@@ -23,13 +23,30 @@ public enum DoseMode
 
     /// <summary>Pump-on time, unmonitored.</summary>
     RunTime,
+
+    /// <summary>Line pressure reached, held and vented, a number of times, on a single-line system with a vent valve.</summary>
+    Pressure,
+}
+
+/// <summary>What a pressure switch shows when on.</summary>
+public enum PressureSwitchUse
+{
+    /// <summary>None is fitted.</summary>
+    Nothing,
+
+    /// <summary>That line pressure is reached.</summary>
+    Reached,
+
+    /// <summary>That line pressure is above its limit.</summary>
+    Limit,
 }
 
 /// <summary>One monitored cycle switch.</summary>
 /// <param name="TimeoutMs">Pump-on time within which its next pulse must come, ms, at least 1.</param>
 /// <param name="Retries">Retries after a timeout, 0 upward.</param>
 /// <param name="BothEdges">Whether both edges are pulses (half cycles), or the off-to-on edge alone (full cycles).</param>
-public sealed record SwitchSettings(int TimeoutMs, int Retries, bool BothEdges = false);
+/// <param name="DebounceMs">Debounce of its own, ms, 0 upward; null for that of all.</param>
+public sealed record SwitchSettings(int TimeoutMs, int Retries, bool BothEdges = false, int? DebounceMs = null);
 
 /// <summary>The delays of one alarm, ms, 0 upward.</summary>
 /// <param name="OnMs">How long the condition must be there before the alarm is raised.</param>
@@ -65,11 +82,17 @@ public sealed record SpecSettings
     /// <summary>Whether doses are tried again in the phase failed.</summary>
     public bool NewTries { get; init; }
 
+    /// <summary>The wait in failed before a dose is tried again, ms.</summary>
+    public int NewTryDelayMs { get; init; } = 10_000;
+
     /// <summary>Whether a shaft input is fitted.</summary>
     public bool HasShaft { get; init; }
 
-    /// <summary>Time without a shaft pulse after which it says standstill, or is lost if the machine runs, ms.</summary>
+    /// <summary>Time without a shaft pulse after which it is lost if the machine runs, ms.</summary>
     public int ShaftTimeoutMs { get; init; } = 60_000;
+
+    /// <summary>Time without a shaft pulse after which it says standstill, ms.</summary>
+    public int ShaftStandstillMs { get; init; } = 60_000;
 
     /// <summary>What ends a dose.</summary>
     public DoseMode DoseMode { get; init; } = DoseMode.Cycles;
@@ -83,7 +106,7 @@ public sealed record SpecSettings
     /// <summary>Pump-on time of one dose beyond which it is too long, ms.</summary>
     public int DoseLimitMs { get; init; } = 300_000;
 
-    /// <summary>The monitored switches, none to two; none exactly where a dose ends by run time.</summary>
+    /// <summary>The monitored switches, none to four; a dose by cycles needs one.</summary>
     public IReadOnlyList<SwitchSettings> Switches { get; init; } = [new SwitchSettings(30_000, 1)];
 
     /// <summary>Which of them ends the dose.</summary>
@@ -91,6 +114,9 @@ public sealed record SpecSettings
 
     /// <summary>Pump-on time that the first pulse may take beyond the dose-ending switch's timeout, ms.</summary>
     public int FirstPulseAllowanceMs { get; init; } = 5_000;
+
+    /// <summary>Pulses of one direction closer than this come faster than the pump can cause, ms; 0 judges none.</summary>
+    public int ShortestPulseIntervalMs { get; init; }
 
     /// <summary>Pause before a retry, ms, at least 1.</summary>
     public int RetryPauseMs { get; init; } = 5_000;
@@ -110,16 +136,58 @@ public sealed record SpecSettings
     /// <summary>Pressure above which the line is overpressured, Pa; null where no transmitter is fitted.</summary>
     public int? OverpressurePa { get; init; }
 
+    /// <summary>Pressure from which the transmitter shows that line pressure is reached, Pa.</summary>
+    public int PressureReachedPa { get; init; } = 10_000_000;
+
+    /// <summary>Pressure up to which the transmitter shows that the line is vented, Pa.</summary>
+    public int PressureVentedPa { get; init; } = 1_000_000;
+
+    /// <summary>Pressure at 20 mA of the transmitter, Pa; 0 judges no lost signal.</summary>
+    public int PressureSpanPa { get; init; }
+
+    /// <summary>What the pressure switch shows.</summary>
+    public PressureSwitchUse PressureSwitchUse { get; init; }
+
+    /// <summary>Debounce of the pressure switch, ms.</summary>
+    public int PressureDebounceMs { get; init; }
+
+    /// <summary>Pump-on time in doses without line pressure after which it is missing, ms; 0 judges none.</summary>
+    public int PressureMissingMs { get; init; }
+
+    /// <summary>How long pressure must last in a dose by pressure, ms.</summary>
+    public int HoldMs { get; init; } = 5_000;
+
+    /// <summary>How long the line must stand vented, ms.</summary>
+    public int VentMs { get; init; } = 30_000;
+
+    /// <summary>Longest venting, ms.</summary>
+    public int VentLimitMs { get; init; } = 120_000;
+
+    /// <summary>Pressure cycles of a dose by pressure, 1 upward.</summary>
+    public int PressureCycles { get; init; } = 1;
+
+    /// <summary>Whether the vent valve is open without power.</summary>
+    public bool VentValveNormallyOpen { get; init; } = true;
+
+    /// <summary>Pump-on time without a revolution after which the pump counts as overloaded, ms; null where none are counted.</summary>
+    public int? RevolutionMissingMs { get; init; }
+
     /// <summary>Temperature below which the lubricant is cold, thousandths of a degree Celsius; null for no sensor.</summary>
     public int? ColdMilliCelsius { get; init; }
 
     /// <summary>Supply voltage below which the supply is low, mV; null where it is not measured.</summary>
     public int? SupplyLowMilliVolt { get; init; }
 
+    /// <summary>How far above their limits temperature, thousandths of a kelvin, must come back.</summary>
+    public int ColdHysteresisMilliKelvin { get; init; }
+
+    /// <summary>How far above its limit the supply must come back, mV.</summary>
+    public int SupplyHysteresisMilliVolt { get; init; }
+
     /// <summary>The wait before the cycle switches' levels are taken as a baseline, ms.</summary>
     public int ReadyDelayMs { get; init; } = 300;
 
-    /// <summary>Debounce of the cycle switches, ms.</summary>
+    /// <summary>Debounce of the cycle switches that have none of their own, ms.</summary>
     public int SwitchDebounceMs { get; init; } = 20;
 
     /// <summary>Debounce of reservoir low and empty, ms.</summary>

@@ -14,12 +14,21 @@ internal static class SpecSettingsCheck
         AtLeast(1, s.RestShaftPulses, nameof(s.RestShaftPulses));
         AtLeast(1, s.FallbackMs, nameof(s.FallbackMs));
         AtLeast(0, s.RestartDelayMs, nameof(s.RestartDelayMs));
+        AtLeast(0, s.NewTryDelayMs, nameof(s.NewTryDelayMs));
         AtLeast(1, s.ShaftTimeoutMs, nameof(s.ShaftTimeoutMs));
+        AtLeast(1, s.ShaftStandstillMs, nameof(s.ShaftStandstillMs));
         AtLeast(1, s.DosePulses, nameof(s.DosePulses));
         AtLeast(1, s.DoseRunMs, nameof(s.DoseRunMs));
         AtLeast(1, s.DoseLimitMs, nameof(s.DoseLimitMs));
         AtLeast(0, s.FirstPulseAllowanceMs, nameof(s.FirstPulseAllowanceMs));
         AtLeast(1, s.RetryPauseMs, nameof(s.RetryPauseMs));
+        AtLeast(0, s.ShortestPulseIntervalMs, nameof(s.ShortestPulseIntervalMs));
+        AtLeast(0, s.PressureDebounceMs, nameof(s.PressureDebounceMs));
+        AtLeast(0, s.PressureMissingMs, nameof(s.PressureMissingMs));
+        AtLeast(1, s.HoldMs, nameof(s.HoldMs));
+        AtLeast(1, s.VentMs, nameof(s.VentMs));
+        AtLeast(s.VentMs + 1, s.VentLimitMs, nameof(s.VentLimitMs));
+        AtLeast(1, s.PressureCycles, nameof(s.PressureCycles));
         AtLeast(0, s.RunOnMs, nameof(s.RunOnMs));
         AtLeast(1, s.PrimeLimitMs, nameof(s.PrimeLimitMs));
         AtLeast(1, s.OutputTestMs, nameof(s.OutputTestMs));
@@ -35,13 +44,15 @@ internal static class SpecSettingsCheck
         CheckAlarms(s);
         if (s.RestMode != RestMode.Time && !s.HasShaft)
             throw Refused(nameof(s.RestMode), s.RestMode, "rest by revolutions needs a shaft input: set HasShaft");
+        if (s.DoseMode == DoseMode.Pressure && s.OverpressurePa is null && s.PressureSwitchUse != PressureSwitchUse.Reached)
+            throw Refused(nameof(s.DoseMode), s.DoseMode, "a dose by pressure needs a transmitter, or a switch that shows that pressure is reached");
     }
 
     private static void CheckSwitches(SpecSettings s)
     {
         bool monitored = s.DoseMode == DoseMode.Cycles;
-        if (s.Switches.Count > 2 || s.Switches.Count > 0 != monitored)
-            throw Refused(nameof(s.Switches), s.Switches.Count, monitored ? "1 or 2 switches" : "none, as a dose by run time is unmonitored");
+        if (s.Switches.Count > 4 || (monitored && s.Switches.Count == 0))
+            throw Refused(nameof(s.Switches), s.Switches.Count, $"{(monitored ? 1 : 0)} to 4 switches");
         if (monitored && (s.DoseEndingSwitch < 0 || s.DoseEndingSwitch >= s.Switches.Count))
             throw Refused(nameof(s.DoseEndingSwitch), s.DoseEndingSwitch, $"0 to {s.Switches.Count - 1}");
         foreach (SwitchSettings one in s.Switches)

@@ -21,30 +21,24 @@ public record struct DoseProgress
     /// <summary>Whether the divider's position is known, so that every pulse is a cycle.</summary>
     public bool PositionKnown;
 
-    /// <summary>Whether the first pulse has come: of this dose, or the one that opened counting again.</summary>
-    public bool FirstPulseSeen;
+    /// <summary>Pump-on time in doses without line pressure, ms.</summary>
+    public int PressureMissingMs;
 }
 
 /// <summary>Durations, ms, and counts that are no dose's.</summary>
 public record struct Clocks
 {
-    /// <summary>No rest has to be waited for, as no valid state was found.</summary>
-    public bool NoRest;
-
     /// <summary>Elapsed time of this rest.</summary>
     public long RestMs;
 
     /// <summary>Shaft pulses of this rest.</summary>
     public long RestPulses;
 
-    /// <summary>Remaining restart delay.</summary>
-    public int RestartDelayMs;
+    /// <summary>Whether this rest followed failed, so that it lasts the restart delay at least.</summary>
+    public bool AfterFailure;
 
-    /// <summary>Remaining retry pause.</summary>
-    public int PauseMs;
-
-    /// <summary>Time in prime or in output test.</summary>
-    public int LimitedMs;
+    /// <summary>Time in this phase since it was entered or power came, up to the longest that matters in it.</summary>
+    public int PhaseMs;
 
     /// <summary>Powered time since the last completed dose.</summary>
     public long OverdueMs;
@@ -60,6 +54,12 @@ public record struct Clocks
 
     /// <summary>The same, counted while the machine runs only.</summary>
     public int ShaftLostMs;
+
+    /// <summary>Pump-on time without a revolution.</summary>
+    public int PumpStillMs;
+
+    /// <summary>Time in the lamp's flashing.</summary>
+    public int LampMs;
 }
 
 /// <summary>The debounced levels that are not cycle switches.</summary>
@@ -67,6 +67,9 @@ public record struct Levels
 {
     /// <summary>Machine running.</summary>
     public InputFilter MachineRunning;
+
+    /// <summary>Pressure switch.</summary>
+    public InputFilter Pressure;
 
     /// <summary>Reservoir low.</summary>
     public InputFilter Low;
@@ -99,22 +102,88 @@ public record struct Levels
     public InputFilter OutputTest;
 }
 
+/// <summary>What is held of inputs across scans and power cuts.</summary>
+public record struct Held
+{
+    /// <summary>The supply was below its limit and has not come back above its hysteresis.</summary>
+    public bool SupplyLow;
+
+    /// <summary>The same of the temperature.</summary>
+    public bool Cold;
+
+    /// <summary>The scan before was late.</summary>
+    public bool ScanLate;
+
+    /// <summary>The pump was held by an alarm.</summary>
+    public bool PumpHeld;
+
+    /// <summary>The pump was on for too long without a revolution; only a reset ends that.</summary>
+    public bool PumpStill;
+
+    /// <summary>Line pressure is reached.</summary>
+    public bool PressureReached;
+
+    /// <summary>The line is vented.</summary>
+    public bool Vented;
+}
+
+/// <summary>Steps of a dose by pressure.</summary>
+public enum PressureStep
+{
+    /// <summary>None is under way.</summary>
+    None,
+
+    /// <summary>Pump off until the line has stood vented.</summary>
+    Recharge,
+
+    /// <summary>Pump on until pressure is reached.</summary>
+    Pressurise,
+
+    /// <summary>Pump on while pressure must last.</summary>
+    Hold,
+
+    /// <summary>Pump off until the line has stood vented; then the pressure cycle counts.</summary>
+    Vent,
+}
+
+/// <summary>A dose by pressure.</summary>
+public record struct LineState
+{
+    /// <summary>Its step.</summary>
+    public PressureStep Step;
+
+    /// <summary>Pressure cycles counted.</summary>
+    public int Cycles;
+
+    /// <summary>How long pressure has been held, ms.</summary>
+    public int HeldMs;
+
+    /// <summary>How long the dose has waited for the line to stand vented, ms.</summary>
+    public int VentingMs;
+
+    /// <summary>How long the line has stood vented, ms.</summary>
+    public int VentedMs;
+}
+
 /// <summary>One cycle switch.</summary>
 public record struct SwitchState
 {
     /// <summary>Its debounced level.</summary>
     public InputFilter Filter;
 
-    /// <summary>Whether its baseline is taken, so that changes are edges.</summary>
-    public bool Baseline;
-
-    /// <summary>Pump-on time of the timeout under way, ms.</summary>
+    /// <summary>Pump-on time of doses since its last accepted edge, ms.</summary>
     public long TimerMs;
+
+    /// <summary>Time since its last accepted edge to on, ms, up to the shortest interval; to off.</summary>
+    public int SinceOnMs;
+
+    /// <summary>The same for the edge to off.</summary>
+    public int SinceOffMs;
 
     /// <summary>Retries used.</summary>
     public int RetriesUsed;
 
-    /// <summary>Remaining first-pulse allowance, ms; the dose-ending switch's only.</summary>
+    /// <summary>First-pulse allowance that its timeout has now, ms; the dose-ending switch's only.</summary>
     public int AllowanceMs;
 }
 
@@ -152,6 +221,8 @@ public sealed class SpecState : IEquatable<SpecState>
     internal AlarmId? FirstUp;
     internal DoseProgress Dose;
     internal Clocks Clocks;
+    internal Held Held;
+    internal LineState Line;
     internal Levels Levels;
     internal SwitchState[] Switches;
     internal AlarmState[] Alarms;
@@ -173,7 +244,7 @@ public sealed class SpecState : IEquatable<SpecState>
     /// <inheritdoc/>
     public bool Equals(SpecState? other) => other is not null && Phase == other.Phase && CameFrom == other.CameFrom
         && Pump == other.Pump && FirstUp == other.FirstUp && Dose == other.Dose && Clocks == other.Clocks
-        && Levels == other.Levels && Switches.AsSpan().SequenceEqual(other.Switches) && Alarms.AsSpan().SequenceEqual(other.Alarms);
+        && Levels == other.Levels && Held == other.Held && Line == other.Line && Switches.AsSpan().SequenceEqual(other.Switches) && Alarms.AsSpan().SequenceEqual(other.Alarms);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as SpecState);
@@ -189,6 +260,8 @@ public sealed class SpecState : IEquatable<SpecState>
         hash.Add(Dose);
         hash.Add(Clocks);
         hash.Add(Levels);
+        hash.Add(Held);
+        hash.Add(Line);
         foreach (SwitchState one in Switches)
             hash.Add(one);
         foreach (AlarmState alarm in Alarms)
@@ -201,12 +274,13 @@ public sealed class SpecState : IEquatable<SpecState>
     {
         string from = Phase == Phase.Prime ? $" from {PhaseWords.Of(CameFrom)}" : "";
         string dose = $"dose {Dose.Count} counted, {Dose.PumpOnMs} ms{(Dose.Pending ? ", pending" : "")}{(Dose.Try ? ", a new try" : "")}"
-            + $"{(Dose.PositionKnown ? "" : ", position unknown")}{(Dose.FirstPulseSeen ? "" : ", first pulse awaited")}";
-        string rest = $"rest {(Clocks.NoRest ? "none" : $"{Clocks.RestMs} ms, {Clocks.RestPulses} pulses")}, restart delay {Clocks.RestartDelayMs} ms";
-        string clocks = $"pause {Clocks.PauseMs} ms, limited {Clocks.LimitedMs} ms, overdue {Clocks.OverdueMs} ms, pump off {Clocks.PumpOffMs} ms, "
+            + $"{(Dose.PositionKnown ? "" : ", position unknown")}"
+            + $"{(Line.Step == PressureStep.None && Line.Cycles == 0 ? "" : $", {Line.Step} for {Line.HeldMs} ms held, {Line.VentingMs} ms venting, {Line.VentedMs} ms vented, {Line.Cycles} pressure cycles")}";
+        string rest = $"rest {Clocks.RestMs} ms, {Clocks.RestPulses} pulses{(Clocks.AfterFailure ? ", after failure" : "")}";
+        string clocks = $"in this phase {Clocks.PhaseMs} ms, overdue {Clocks.OverdueMs} ms, pump off {Clocks.PumpOffMs} ms, "
             + $"ready in {Clocks.ReadyMs} ms, shaft still {Clocks.ShaftStillMs} ms, lost {Clocks.ShaftLostMs} ms";
         string switches = string.Join(", ", Switches.Select((one, index) => $"switch {index} {(one.Filter.Level ? "on" : "off")}"
-            + $"{(one.Baseline ? "" : ", no baseline")}, {one.TimerMs} ms, {one.RetriesUsed} retries used, allowance {one.AllowanceMs} ms"));
+            + $"{(one.Filter.Known ? "" : ", no baseline")}, {one.TimerMs} ms, {one.RetriesUsed} retries used, allowance {one.AllowanceMs} ms"));
         string alarms = string.Join(", ", Alarms.Select(Describe).Where(text => text.Length > 0));
         return $"{PhaseWords.Of(Phase)}{from}; pump {(Pump ? "on" : "off")}; {dose}; {rest}; {clocks}; "
             + $"{(switches.Length == 0 ? "no switch" : switches)}; {(alarms.Length == 0 ? "no alarm" : alarms)}";

@@ -22,6 +22,9 @@ public sealed class EmulatedBench : IScriptBench
     /// <summary>Time of day at which each run starts, seconds since 1970-01-01 00:00 UTC; 0 for a board without a clock.</summary>
     public uint WallTimeAtStartS { get; init; }
 
+    /// <summary>Called after each scan with the bench as it stands; the run is the same whether somebody looks on or not.</summary>
+    public Action<Bench>? LookOn { get; init; }
+
     /// <inheritdoc/>
     public BenchVocabulary Describe(PlantDescription plant, ControlSettings settings)
     {
@@ -46,7 +49,7 @@ public sealed class EmulatedBench : IScriptBench
             SkipQuietTime = SkipQuietTime,
             WallTimeAtStartS = WallTimeAtStartS,
         };
-        var driver = new ScheduleDriver();
+        var driver = new ScheduleDriver { LookOn = LookOn };
         var bench = new Bench(setup, driver);
         driver.Schedule = new StepSchedule(script.Steps, bench.Trace);
         Trace trace = bench.Run();
@@ -70,6 +73,8 @@ public sealed class EmulatedBench : IScriptBench
     {
         public StepSchedule Schedule { get; set; } = null!;
 
+        public Action<Bench>? LookOn { get; init; }
+
         /// <summary>Each step that set a fault, and how to tell whether it took effect.</summary>
         public List<(Step Step, Func<Bench, bool> TookEffect)> Applied { get; } = [];
 
@@ -83,6 +88,7 @@ public sealed class EmulatedBench : IScriptBench
 
         public void AfterScan(Bench bench)
         {
+            LookOn?.Invoke(bench);
             if (Schedule.IsWatching)
                 Schedule.Observe(bench.NowUs);
         }

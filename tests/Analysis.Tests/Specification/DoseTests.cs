@@ -220,8 +220,8 @@ public sealed class DoseTests
         SwitchState renewed = bench.State.Switches[0];
 
         Assert.Equal(0, renewed.RetriesUsed);
-        Assert.Equal(0, renewed.TimerMs);
-        Assert.Equal(40, renewed.AllowanceMs);
+        Assert.Equal(10, renewed.TimerMs);
+        Assert.Equal(50, renewed.AllowanceMs);
     }
 
     [Fact]
@@ -260,12 +260,12 @@ public sealed class DoseTests
     }
 
     [Fact]
-    public void A_dose_beyond_its_limit_fails_and_one_at_its_limit_does_not()
+    public void A_dose_fails_when_its_pump_on_time_reaches_its_limit()
     {
         Bench bench = new(Bench.Short with { DoseLimitMs = 90 });
         bench.To(Dose);
-        Assert.Equal(Dose, bench.Run(80).Phase);
-        Assert.Equal(90, bench.State.Dose.PumpOnMs);
+        Assert.Equal(Dose, bench.Run(70).Phase);
+        Assert.Equal(80, bench.State.Dose.PumpOnMs);
 
         Assert.Equal(Failed, bench.Scan().Phase);
         Assert.True(bench.Alarm(AlarmId.DoseTooLong).Active);

@@ -54,7 +54,7 @@ public sealed partial class GraphTests
     public void Edges_carry_the_words_of_the_rules()
     {
         Assert.Contains("Dose --> RetryPause : pulse timeout, retries left\n", PhaseGraph.Mermaid());
-        Assert.Contains("Dose --> Failed : dose counted, or run time over [a new try]<br>pulse timeout, none left, any dose-ending alarm<br>interlock alarm\n", PhaseGraph.Mermaid());
+        Assert.Contains("Dose --> Failed : dose counted, or run time over [a pump-stopping failure stands]<br>pulse timeout, none left, any dose-ending alarm<br>interlock alarm<br>power-up after a cut in this phase [a pump-stopping failure stands]\n", PhaseGraph.Mermaid());
         Assert.Contains("Stopped -> Rest [label=\"start pressed [stop off, no pump-stopping failure stands]\"];\n", PhaseGraph.Dot());
         Assert.Contains("Shelved --> Unacknowledged : shelving over [condition or latch present]\n", LifecycleGraph.Mermaid());
     }

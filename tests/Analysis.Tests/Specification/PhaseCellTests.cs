@@ -137,7 +137,7 @@ public sealed class PhaseCellTests
     [InlineData(OutputTest, Stopped, false)]
     public void Power_up_after_a_cut(Phase phase, Phase next, bool pending)
     {
-        Bench bench = new Bench().To(phase);
+        Bench bench = new Bench().Dosed().To(phase);
         bench.Hold(Buttons.None);
         bench.Spec.PowerCut();
 
@@ -215,7 +215,7 @@ public sealed class PhaseCellTests
         bench.Run(50);
         SpecState before = bench.State;
         Assert.Equal(Buttons.DoseNow, bench.Press(Buttons.DoseNow).Refused);
-        Assert.Equal(before.Clocks.LimitedMs + 20, bench.State.Clocks.LimitedMs);
+        Assert.Equal(before.Clocks.PhaseMs + 20, bench.State.Clocks.PhaseMs);
         bench.Hold(Buttons.None);
 
         Assert.Equal(Stopped, bench.Scan().Phase);

@@ -70,7 +70,7 @@ public sealed class StateTests
         Bench bench = new Bench().To(Dose);
         bench.Spec.PowerCut();
 
-        Assert.Equal(new SpecOutputs(Rest, false, false, false, false, Buttons.None, null), bench.Out);
+        Assert.Equal(new SpecOutputs(Rest, false, false, false, false, false, false, false, Buttons.None, null), bench.Out);
     }
 
     /// <summary>Changes each field of the state, one at a time: equality must see every one.</summary>
@@ -87,7 +87,7 @@ public sealed class StateTests
             fields++;
         }
 
-        Assert.Equal(9, fields);
+        Assert.Equal(11, fields);
     }
 
     [Fact]
@@ -97,8 +97,8 @@ public sealed class StateTests
         bench.Witness(AlarmId.RuleFault);
         string text = bench.Spec.ToString();
 
-        Assert.StartsWith("retry pause; pump off; dose 0 counted, 150 ms, position unknown, first pulse awaited; rest none, restart delay 0 ms;", text);
-        Assert.EndsWith("switch 0 off, 0 ms, 1 retries used, allowance 0 ms; rule-fault unacknowledged active latched first-up", text);
+        Assert.StartsWith("retry pause; pump off; dose 0 counted, 150 ms, position unknown; rest 10 ms, 0 pulses; in this phase 10 ms,", text);
+        Assert.EndsWith("switch 0 off, 150 ms, 1 retries used, allowance 50 ms; rule-fault unacknowledged active latched first-up", text);
     }
 
     [Fact]
@@ -113,9 +113,9 @@ public sealed class StateTests
     {
         { "RestMs is 0; accepted: 1 or more.", Bench.Short with { RestMs = 0 } },
         { "RestartDelayMs is -1; accepted: 0 or more.", Bench.Short with { RestartDelayMs = -1 } },
-        { "Switches is 0; accepted: 1 or 2 switches.", Bench.Short with { Switches = [] } },
-        { "Switches is 3; accepted: 1 or 2 switches.", Bench.Short with { Switches = [new(1, 0), new(1, 0), new(1, 0)] } },
-        { "Switches is 1; accepted: none, as a dose by run time is unmonitored.", Bench.Short with { DoseMode = DoseMode.RunTime } },
+        { "Switches is 0; accepted: 1 to 4 switches.", Bench.Short with { Switches = [] } },
+        { "Switches is 5; accepted: 1 to 4 switches.", Bench.Short with { Switches = [new(1, 0), new(1, 0), new(1, 0), new(1, 0), new(1, 0)] } },
+        { "DoseMode is Pressure; accepted: a dose by pressure needs a transmitter, or a switch that shows that pressure is reached.", Bench.Short with { DoseMode = DoseMode.Pressure, OverpressurePa = null } },
         { "DoseEndingSwitch is 1; accepted: 0 to 0.", Bench.Short with { DoseEndingSwitch = 1 } },
         { "Retries is -1; accepted: 0 or more.", Bench.Short with { Switches = [new SwitchSettings(1, -1)] } },
         { "RestMode is Shaft; accepted: rest by revolutions needs a shaft input: set HasShaft.", Bench.Short with { RestMode = RestMode.Shaft } },

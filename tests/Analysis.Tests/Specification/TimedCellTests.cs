@@ -111,15 +111,15 @@ public sealed class TimedCellTests
         bench.Run(200);
         Assert.Equal(Dose, bench.Phase);
 
-        // No retry and no allowance is left without a pulse or a reset: one timeout alone.
-        Assert.Equal(Dose, bench.Run(90).Phase);
+        // No retry is left without a pulse or a reset: one timeout with its allowance.
+        Assert.Equal(Dose, bench.Run(140).Phase);
         Assert.Equal(Failed, bench.Scan().Phase);
     }
 
     [Fact]
     public void No_new_try_is_given_while_an_interlock_stands()
     {
-        Bench bench = new Bench(NewTries).To(Failed);
+        Bench bench = new Bench(NewTries).Dosed().To(Failed);
 
         for (int scan = 0; scan < 300; scan++)
             Assert.Equal(Failed, bench.Scan().Phase);
@@ -248,9 +248,9 @@ public sealed class TimedCellTests
     public void Reset_in_the_scan_of_a_new_trys_timeout_lets_it_go_on_under_another_alarm()
     {
         Bench bench = new Bench(NewTries).To(RetryPause);
-        bench.Inputs = bench.Inputs.WithWitness(AlarmId.LineNotVented);
+        bench.Inputs = bench.Inputs.WithWitness(AlarmId.CycleSwitchFault);
         bench.Run(200);
-        bench.Run(100);
+        bench.Run(150);
         Assert.Equal(Dose, bench.Phase);
 
         Assert.Equal(Dose, bench.Press(Buttons.Reset).Phase);

@@ -1,0 +1,251 @@
+using System.Collections.Generic;
+using System.Linq;
+using CsCheck;
+using LubeController.Analysis.Lockstep;
+using LubeController.Analysis.Specification;
+using LubeController.Core;
+using DoseMode = LubeController.Core.DoseMode;
+using PressureSwitchUse = LubeController.Core.PressureSwitchUse;
+using RestMode = LubeController.Core.RestMode;
+
+namespace LubeController.Analysis.Tests.Lockstep;
+
+/// <summary>Settings and inputs that are run in lockstep.</summary>
+internal sealed record LockstepCase(SettingsValues Settings, IReadOnlyList<LockstepStep> Steps)
+{
+    /// <summary>Scans of all steps together.</summary>
+    public int Scans => Steps.Sum(step => step.Scans);
+
+    public override string ToString() =>
+        $"{string.Join(", ", Changed())}\n{string.Join("\n", Steps.Select((step, index) => $"  {index}: {step}"))}";
+
+    private IEnumerable<string> Changed() => Enumerable.Range(0, SettingField.Count)
+        .Where(field => Settings[field] != SettingTable.Spec(field).Preset)
+        .Select(field => $"{SettingTable.Spec(field).Name} {Settings[field]}");
+}
+
+/// <summary>
+/// Generators of cases. Times are short and seldom a multiple of each other, so that many ends of times meet; inputs go on as
+/// they were and one thing at a time is moved, so that doses are completed, switches fall silent, and alarms stand for a while.
+/// </summary>
+internal static class LockstepCases
+{
+    private enum Hand
+    {
+        Wait,
+        Pulse,
+        Silence,
+        Press,
+        Stop,
+        Level,
+        Overload,
+        Pressure,
+        PressureSwitch,
+        Supply,
+        Running,
+        Shaft,
+        Cold,
+        Late,
+        Revolutions,
+        Cut,
+        Hide,
+    }
+
+    private sealed record Move(Hand Hand, int Argument, int ElapsedMs, int Scans);
+
+    private static readonly Gen<int> Elapsed = Gen.Frequency((8, Gen.Const(10)), (2, Gen.Int[1, 25]), (1, Gen.Const(100)));
+
+    private static readonly Gen<int> Scans = Gen.Frequency((5, Gen.Int[1, 6]), (4, Gen.Int[7, 40]), (2, Gen.Int[41, 140]));
+
+    private static readonly Gen<Move> Moves =
+        from hand in Gen.Frequency(
+            (6, Gen.Const(Hand.Wait)), (12, Gen.Const(Hand.Pulse)), (8, Gen.Const(Hand.Press)), (3, Gen.Const(Hand.Stop)),
+            (3, Gen.Const(Hand.Level)), (1, Gen.Const(Hand.Overload)), (5, Gen.Const(Hand.Pressure)), (3, Gen.Const(Hand.PressureSwitch)),
+            (2, Gen.Const(Hand.Supply)), (2, Gen.Const(Hand.Running)), (3, Gen.Const(Hand.Shaft)), (1, Gen.Const(Hand.Cold)),
+            (1, Gen.Const(Hand.Late)), (1, Gen.Const(Hand.Revolutions)), (2, Gen.Const(Hand.Cut)), (2, Gen.Const(Hand.Hide)))
+        from argument in Gen.Int[0, 719]
+        from elapsed in Elapsed
+        from scans in Scans
+        select new Move(hand, argument, elapsed, scans);
+
+    /// <summary>Settings and some steps.</summary>
+    public static readonly Gen<LockstepCase> Any =
+        from settings in Values()
+        from moves in Moves.Array[1, 40]
+        select new LockstepCase(Repaired(settings), Played(moves));
+
+    private static Gen<int> Bounds(int field) => field switch
+    {
+        SettingField.SwitchCount => Gen.Frequency((5, Gen.Const(1)), (4, Gen.Const(2)), (1, Gen.Const(0))),
+        SettingField.DoseEndingSwitch => Gen.Int[1, 2],
+        SettingField.EdgesPerCycle => Gen.Int[1, 2],
+        SettingField.DoseMode => Gen.Frequency((8, Gen.Const(0)), (2, Gen.Const(1)), (4, Gen.Const(2))),
+        SettingField.DoseEdges => Gen.Int[1, 4],
+        SettingField.DoseRunMs => Gen.Int[1_000, 3_000],
+        SettingField.DoseLimitMs => Gen.Int[3_001, 9_000],
+        SettingField.FirstPulseAllowanceMs => Gen.Int[0, 900],
+        SettingField.RetryPauseMs => Gen.Int[100, 600],
+        SettingField.MinPulseIntervalMs => Some(Gen.Int[20, 250]),
+        SettingField.RunOnMs => Some(Gen.Int[50, 900]),
+        SettingField.ReadyDelayMs => Some(Gen.Int[1, 300]),
+        SettingField.RestMode => Gen.Int[0, 2],
+        SettingField.RestMs => Gen.Int[1_000, 3_000],
+        SettingField.RestRevolutions => Gen.Int[1, 40],
+        SettingField.RestFallbackMs => Gen.Int[1_000, 3_000],
+        SettingField.RestOnlyWhileRunning => Gen.Int[0, 1],
+        SettingField.RestartDelayMs => Gen.Int[1_000, 1_500],
+        SettingField.NewTryDelayMs => Some(Gen.Int[300, 1_500]),
+        SettingField.OverdueMs => Gen.Int[3_001, 9_000],
+        SettingField.PrimeLimitMs => Gen.Int[1_000, 1_500],
+        SettingField.ShaftFitted => Gen.Int[0, 1],
+        SettingField.ShaftPulsesPerRevolution => Gen.Int[1, 3],
+        SettingField.ShaftLostMs => Gen.Int[100, 1_000],
+        SettingField.ShaftStandstillMs => Gen.Int[100, 1_000],
+        SettingField.LevelDebounceMs => Some(Gen.Int[1, 300]),
+        SettingField.LevelLowFitted or SettingField.LevelEmptyFitted => Gen.Int[0, 1],
+        SettingField.LevelLowInverted or SettingField.LevelEmptyInverted or SettingField.OverloadInverted or SettingField.PressureSwitchInverted => Rare(1),
+        SettingField.PressureSwitchUse => Gen.Int[0, 2],
+        SettingField.PressureDebounceMs => Some(Gen.Int[1, 60]),
+        SettingField.PressureTransmitterFitted => Gen.Int[0, 1],
+        SettingField.PressureReachedMbar => Gen.Const(5_000),
+        SettingField.PressureLimitMbar => Gen.Const(9_000),
+        SettingField.PressureMissingMs => Some(Gen.Int[300, 1_500]),
+        SettingField.ButtonDebounceMs => Some(Gen.Int[1, 30]),
+        SettingField.HoldMs => Gen.Int[100, 400],
+        SettingField.VentMs => Gen.Int[100, 600],
+        SettingField.VentLimitMs => Gen.Int[700, 1_500],
+        SettingField.PressureVentedMbar => Gen.Const(1_000),
+        SettingField.PressureCycles => Gen.Int[1, 2],
+        SettingField.VentValveNormallyOpen => Gen.Int[0, 1],
+        SettingField.OverloadFitted or SettingField.SupplyMeasured or SettingField.ColdJudged => Gen.Int[0, 1],
+        SettingField.PumpRevolutionsFitted => Rare(1),
+        SettingField.OverloadDebounceMs => Some(Gen.Int[1, 60]),
+        SettingField.RevolutionMissingMs => Gen.Int[300, 1_500],
+        SettingField.SupplyLimitMv => Gen.Const(19_000),
+        SettingField.SupplyHysteresisMv => Some(Gen.Const(1_000)),
+        SettingField.ColdLimitDeciC => Gen.Const(0),
+        SettingField.ColdHysteresisDeciC => Some(Gen.Const(20)),
+        SettingField.OutputTestMs => Gen.Int[1_000, 1_500],
+        SettingField.ShelveLongestMs => Gen.Const(2_000),
+        SettingField.PressureSpanMbar => Some(Gen.Const(12_000)),
+        _ => field < SettingField.AlarmDelays ? OfSwitch(field) : Delay(field),
+    };
+
+    private static Gen<int> OfSwitch(int field)
+    {
+        if (field < SettingField.Switches)
+            return Gen.Const(SettingTable.Spec(field).Preset);
+        return ((field - SettingField.Switches) % SettingField.PerSwitch) switch
+        {
+            SettingField.SwitchDebounceMs => Some(Gen.Int[1, 30]),
+            SettingField.SwitchTimeoutMs => Gen.Int[251, 1_500],
+            SettingField.SwitchRetries => Gen.Int[0, 2],
+            _ => Rare(1),
+        };
+    }
+
+    private static Gen<int> Delay(int field) =>
+        SettingTable.Spec(field).Maximum == 0 ? Gen.Const(0) : Gen.Frequency((3, Gen.Const(0)), (1, Gen.Int[1, 400]));
+
+    private static Gen<int> Some(Gen<int> value) => Gen.Bool.SelectMany(on => on ? value : Gen.Const(0));
+
+    private static Gen<int> Rare(int value) => Gen.Frequency((5, Gen.Const(0)), (1, Gen.Const(value)));
+
+    private static Gen<int[]> Values()
+    {
+        Gen<int[]> values = Gen.Const(System.Array.Empty<int>());
+        for (int index = 0; index < SettingField.Count; index++)
+        {
+            Gen<int> field = Bounds(index);
+            values = values.SelectMany(so => field.Select(value => (int[])[.. so, value]));
+        }
+
+        return values;
+    }
+
+    /// <summary>Sets right what the settings would be refused for, and leaves out what the specification leaves out.</summary>
+    private static SettingsValues Repaired(int[] drawn)
+    {
+        int[] values = (int[])drawn.Clone();
+        foreach ((int field, int value) in LockstepSettings.LeftOut)
+            values[field] = value;
+        if (values[SettingField.DoseMode] == (int)DoseMode.Cycles)
+            values[SettingField.SwitchCount] = System.Math.Max(1, values[SettingField.SwitchCount]);
+        values[SettingField.DoseEndingSwitch] = System.Math.Clamp(values[SettingField.DoseEndingSwitch], 1, System.Math.Max(1, values[SettingField.SwitchCount]));
+        if (values[SettingField.DoseMode] == (int)DoseMode.Pressure)
+        {
+            if (values[SettingField.PressureTransmitterFitted] == 0)
+                values[SettingField.PressureSwitchUse] = (int)PressureSwitchUse.Reached;
+            values[SettingField.PressureMissingMs] = System.Math.Max(300, values[SettingField.PressureMissingMs]);
+            int longest = values[SettingField.PressureCycles] * (values[SettingField.PressureMissingMs] + values[SettingField.HoldMs]);
+            values[SettingField.DoseLimitMs] = System.Math.Max(longest + 1, values[SettingField.DoseLimitMs]);
+        }
+
+        if (values[SettingField.RestMode] is (int)RestMode.Shaft or (int)RestMode.Either)
+            values[SettingField.ShaftFitted] = 1;
+        if (values[SettingField.PressureTransmitterFitted] == 0 && values[SettingField.PressureSwitchUse] != (int)PressureSwitchUse.Reached)
+            values[SettingField.PressureMissingMs] = 0;
+        return new SettingsValues(values);
+    }
+
+    private static LockstepStep[] Played(Move[] moves)
+    {
+        var inputs = new LockstepInputs();
+        var steps = new List<LockstepStep>();
+        foreach (Move move in moves)
+        {
+            inputs = Moved(inputs, move) with { Pressed = Buttons.None, ScanLate = false };
+            if (move.Hand == Hand.Press)
+            {
+                int held = move.Argument % 4 == 0 ? move.Scans : 4;
+                steps.Add(new LockstepStep(inputs with { Pressed = (Buttons)(1 << (move.Argument % 6)) }, move.ElapsedMs, held));
+                if (move.Argument / 6 % 4 != 0)
+                    steps.Add(new LockstepStep(inputs, move.ElapsedMs, 4));
+            }
+            else if (move.Hand == Hand.Pulse)
+            {
+                steps.Add(new LockstepStep(inputs, move.ElapsedMs, 1 + (move.Scans % 12)));
+                inputs = inputs with { CycleSwitches = inputs.CycleSwitches ^ (1 << (move.Argument % 8 == 0 ? 1 : 0)) };
+                steps.Add(new LockstepStep(inputs, move.ElapsedMs, 4));
+            }
+            else
+            {
+                steps.Add(StepOf(inputs with { ScanLate = move.Hand == Hand.Late }, move));
+            }
+        }
+
+        return [.. steps];
+    }
+
+    private static LockstepInputs Moved(LockstepInputs inputs, Move move)
+    {
+        int argument = move.Argument;
+        return move.Hand switch
+        {
+            Hand.Pulse => inputs with { CycleSwitches = inputs.CycleSwitches ^ (1 << (argument % 8 == 0 ? 1 : 0)) },
+            Hand.Stop => inputs with { Stop = !inputs.Stop },
+            Hand.Level when argument % 3 == 0 => inputs with { LevelEmpty = !inputs.LevelEmpty },
+            Hand.Level => inputs with { LevelLow = !inputs.LevelLow },
+            Hand.Overload => inputs with { PumpOverload = !inputs.PumpOverload },
+            Hand.Pressure => inputs with { PressureMbar = ((int[])[0, 6_000, 0, 6_000, 3_000, 9_001, 0, 13_000, -400, 6_000])[argument % 10] },
+            Hand.PressureSwitch => inputs with { PressureSwitch = !inputs.PressureSwitch },
+            Hand.Supply => inputs with { SupplyMv = ((int[])[24_000, 18_000, 19_500, 24_000])[argument % 4] },
+            Hand.Running => inputs with { MachineRunning = !inputs.MachineRunning },
+            Hand.Shaft => inputs with { ShaftPulses = argument % 3 == 0 ? 0 : 1, ShaftPulseAgeMs = argument % 2 },
+            Hand.Cold => inputs with { TemperatureDeciC = ((int[])[200, -10, 10])[argument % 3] },
+            Hand.Revolutions => inputs with { PumpRevolutions = argument % 2 },
+            _ => inputs,
+        };
+    }
+
+    private static LockstepStep StepOf(LockstepInputs inputs, Move move)
+    {
+        LockstepDeed deed = move.Hand switch
+        {
+            Hand.Cut => move.Argument % 6 == 0 ? LockstepDeed.CutByLogicFault : move.Argument % 6 == 1 ? LockstepDeed.CutWithCorruptStorage : LockstepDeed.PowerCut,
+            Hand.Hide => LockstepDeed.Shelve + (move.Argument % 4),
+            _ => LockstepDeed.None,
+        };
+        return new LockstepStep(inputs, move.ElapsedMs, move.Scans, deed, move.Argument / 4 % Core.AlarmTable.Count, 1 + (move.Argument * 2));
+    }
+}
