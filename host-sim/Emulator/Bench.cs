@@ -157,8 +157,15 @@ public sealed partial class Bench : IBoard
                 continue;
             }
 
-            PowerUp();
-            RunLoop();
+            // The board's first scan falls on the common grid of ticks, so that skipping does not depend on when power came.
+            _tick = Platform.Clock.TickAtOrAfter(NowUs);
+            PassTime(Platform.Clock.TimeOf(_tick));
+            if (Powered)
+            {
+                PowerUp();
+                RunLoop();
+            }
+
             if (!Powered)
                 DropOutputs();
         }
@@ -245,9 +252,6 @@ public sealed partial class Bench : IBoard
 
     private void PowerUp()
     {
-        // The board's first scan falls on the common grid of ticks, so that skipping does not depend on when power came.
-        _tick = Platform.Clock.TickAtOrAfter(NowUs);
-        Plant.AdvanceTo(Math.Min(Platform.Clock.TimeOf(_tick), _setup.DurationUs));
         _powerUpMs = Platform.Clock.BoardUs(NowUs) / 1000;
         _skippedUs = -1;
         _markHolds = false;

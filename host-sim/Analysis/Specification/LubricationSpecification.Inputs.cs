@@ -34,8 +34,6 @@ public sealed partial class LubricationSpecification
             clocks.ShaftLostMs = ran ? _inputs.ShaftPulseAgeMs : 0;
         }
 
-        if (!MachineRuns)
-            clocks.ShaftLostMs = 0;
         TakeRevolutions();
         if (_inputs.ScanLate && !_state.Held.ScanLate)
             Touch(AlarmId.ScanOverrun);

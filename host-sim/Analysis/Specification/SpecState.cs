@@ -52,7 +52,7 @@ public record struct Clocks
     /// <summary>Time since the last shaft pulse, up to the shaft timeout.</summary>
     public int ShaftStillMs;
 
-    /// <summary>The same, counted while the machine runs only.</summary>
+    /// <summary>The same, counted while the machine runs only. Standing still does not renew it: a machine that runs in bursts would never be told.</summary>
     public int ShaftLostMs;
 
     /// <summary>Pump-on time without a revolution.</summary>

@@ -1,9 +1,12 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.IO;
 using System.Linq;
 using System.Threading;
 using LubeController.Analysis.Exploration;
+using LubeController.Analysis.Lockstep;
+using LubeController.Analysis.Tests.Lockstep;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.SettingsFiles;
 
@@ -28,6 +31,20 @@ internal static class MutantTrial
             ExplorationResult result = ExplorationSession.Explore(file, new ExplorationOptions([], 1, 2L << 30, null), new Silent(), CancellationToken.None, out CoreCoverage coverage);
             IEnumerable<string> violated = CoreProperties.Names.Where((_, index) => (coverage.Violated & (1 << index)) != 0);
             return string.Join(",", result.Outcome == ExplorationOutcome.Complete ? violated : violated.Append("(no end)"));
+        }
+        catch (Exception thrown) when (thrown is ArithmeticException or IndexOutOfRangeException or NullReferenceException)
+        {
+            return "(threw)";
+        }
+    }
+
+    /// <summary>Runs the core against the specification on cases drawn at random.</summary>
+    /// <returns>"difference", or nothing; what the core threw counts as one.</returns>
+    public static string Lockstep(string cases)
+    {
+        try
+        {
+            return LockstepCampaign.Run(values => new DeployedCore(values), int.Parse(cases, CultureInfo.InvariantCulture), LockstepTests.Seed) is null ? "" : "difference";
         }
         catch (Exception thrown) when (thrown is ArithmeticException or IndexOutOfRangeException or NullReferenceException)
         {
