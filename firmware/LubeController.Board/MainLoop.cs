@@ -139,6 +139,8 @@ public sealed class MainLoop
             Core.NoteStorageCorrupt();
         if (Memory.SaveState(Core))
             boot.CommitTold(corrupt);
+        else
+            TellLostSave();
         _saves.Begin(Core);
         Note(LogEvent.Started, (int)boot.Cause, boot.Starts);
         if (tells)
@@ -203,9 +205,17 @@ public sealed class MainLoop
 
     private void Save()
     {
-        Memory.SaveState(Core);
+        if (!Memory.SaveState(Core))
+            TellLostSave();
         PassTime();
         _saves.Saved(Core);
+    }
+
+    /// <summary>A memory that takes no more writes must not go unseen until power is cut: what it keeps is old.</summary>
+    private void TellLostSave()
+    {
+        if (!Core.Alarms.Stands(AlarmId.StorageCorrupt))
+            Core.NoteStorageCorrupt();
     }
 
     private void NoteEvents()

@@ -60,7 +60,7 @@ public enum AlarmId
     /// <summary>The supply voltage is below its limit.</summary>
     SupplyLow = 18,
 
-    /// <summary>A block of the non-volatile memory other than the settings lost its check value.</summary>
+    /// <summary>A block of the non-volatile memory other than the settings lost its check value, or a save was refused.</summary>
     StorageCorrupt = 19,
 
     /// <summary>More restarts than set, or two power cuts closer than one save interval.</summary>

@@ -6,7 +6,7 @@ public sealed partial class Controller
     /// <summary>Told by the main loop at power-up: the last run ended with an exception that it caught.</summary>
     public void NoteLogicFault() => NoteAtPowerUp(AlarmId.LogicFault);
 
-    /// <summary>Told by the main loop at power-up: a block of the non-volatile memory other than the settings lost its check value.</summary>
+    /// <summary>Told by the main loop: a block of the non-volatile memory other than the settings lost its check value, or a save was refused.</summary>
     public void NoteStorageCorrupt() => NoteAtPowerUp(AlarmId.StorageCorrupt);
 
     /// <summary>Hides an alarm for a limited time, as a person asks: only what is shown of it changes.</summary>

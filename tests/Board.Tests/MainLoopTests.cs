@@ -275,7 +275,7 @@ public sealed class MainLoopTests
     }
 
     [Fact]
-    public void Storage_that_takes_nothing_is_counted_and_does_not_stop_the_loop()
+    public void Storage_that_takes_nothing_is_counted_and_told_and_does_not_stop_the_loop()
     {
         _bench.StorageWorks = () => false;
         MainLoop loop = _bench.Start();
@@ -284,6 +284,8 @@ public sealed class MainLoopTests
         Assert.True(loop.RunOnce());
         Assert.Equal(2, loop.FailedSaves);
         Assert.Contains("kick", _bench.Calls);
+        Assert.True(loop.Core.Alarms.Stands(AlarmId.StorageCorrupt));
+        Assert.False(loop.Core.Alarms.FailureStands);
     }
 
     [Fact]

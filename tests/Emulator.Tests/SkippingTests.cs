@@ -101,8 +101,9 @@ public sealed class SkippingTests
         (BenchSetup setup, RandomAction[] _) = RandomBench.Run.Single(_ => true, "0000LubeBnch");
         setup = setup with { SkipQuietTime = false, ScanPeriodMs = 1 };
         Executed(setup with { DurationUs = 1_000_000 }, []);
-        long shortRun = Allocated(setup with { DurationUs = 9_000_000 });
-        long longRun = Allocated(setup with { DurationUs = 9_990_000 });
+        // The least of a few: what the runtime allocates for itself, once, is no matter of the scans.
+        long shortRun = Enumerable.Range(0, 3).Min(_ => Allocated(setup with { DurationUs = 9_000_000 }));
+        long longRun = Enumerable.Range(0, 3).Min(_ => Allocated(setup with { DurationUs = 9_990_000 }));
 
         // The first dose begins after ten seconds: until then 990 more scans record nothing and so may allocate nothing.
         Assert.Equal(shortRun, longRun);

@@ -117,7 +117,7 @@ public static class BoardFaults
             Manner = FaultManner.Off,
             Parameter = new("writes", "writes since it was new that each block stands", CountUnit, 0, 1e6, 0),
             Effect = "Blocks of the non-volatile memory that have been written so often take no further write and keep what they hold.",
-            Noticed = "Nothing, before power is cut: then the controller goes on from an older state.",
+            Noticed = "A warning with the next save; and once power is cut, that the controller goes on from an older state.",
             Needs = "a write that was refused",
             HealingNote = "Blocks take writes again.",
         },

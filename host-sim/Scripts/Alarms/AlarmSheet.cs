@@ -95,8 +95,8 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
             "Nothing is believed and the pump is held until the supply is back: look at the power supply unit, its load when the pump starts, and long thin wires. It ends by itself."),
         new(
             AlarmId.StorageCorrupt,
-            "a block of the memory other than the settings lost its check value",
-            "A block of the memory was damaged and left out; what it held is in the older copy or gone. See the logbook and the counters, then reset; if it comes again the memory is worn: exchange the board."),
+            "a block of the memory other than the settings lost its check value, or a save was refused",
+            "A block of the memory was damaged and left out, what it held is in the older copy or gone; or the memory takes no more writes, and what it keeps is old. See the logbook and the counters, then reset; if it comes again the memory is worn: exchange the board before its power is cut."),
         new(
             AlarmId.RestartUnexpected,
             "more restarts than restarts-most within restart-window, or two power-ups closer than save-interval",

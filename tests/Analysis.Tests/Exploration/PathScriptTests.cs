@@ -20,17 +20,18 @@ public sealed class PathScriptTests
     private const int Steps = 60;
 
     [Theory]
-    [InlineData("timer-cuts", PowerCut.Cut, 11)]
-    [InlineData("timer-cuts", PowerCut.Cut, 12)]
-    [InlineData("timer-cuts", PowerCut.CutInSave, 13)]
-    [InlineData("timer-cuts", PowerCut.CutInSave, 14)]
-    [InlineData("restarts", PowerCut.LoopFault, 15)]
-    [InlineData("restarts", PowerCut.LoopFault, 16)]
-    [InlineData("restarts", PowerCut.BlockLost, 17)]
-    [InlineData("restarts", PowerCut.BlockLost, 18)]
-    [InlineData("settings-lost", PowerCut.SettingsLost, 19)]
-    [InlineData("settings-lost", PowerCut.SettingsLost, 20)]
-    public void A_way_with_restarts_leads_the_bench_where_it_led_the_model(string name, PowerCut kind, ulong seed)
+    [InlineData("timer-cuts", PowerCut.Cut)]
+    [InlineData("timer-cuts", PowerCut.CutInSave)]
+    [InlineData("restarts", PowerCut.LoopFault)]
+    [InlineData("restarts", PowerCut.BlockLost)]
+    [InlineData("settings-lost", PowerCut.SettingsLost)]
+    public void A_way_with_restarts_leads_the_bench_where_it_led_the_model(string name, PowerCut kind)
+    {
+        for (uint seed = 1; seed <= 10; seed++)
+            Follow(name, kind, seed);
+    }
+
+    private static void Follow(string name, PowerCut kind, uint seed)
     {
         ExplorationFile file = Read(name);
         List<int> way = Way(file.Core, kind, seed);
@@ -44,9 +45,9 @@ public sealed class PathScriptTests
     }
 
     /// <summary>Steps at random, a restart every dozen, the last one without: what the model shows then is what the bench must show.</summary>
-    private static List<int> Way(CoreSetup core, PowerCut kind, ulong seed)
+    private static List<int> Way(CoreSetup core, PowerCut kind, uint seed)
     {
-        var dice = new PCG((uint)seed);
+        var dice = new PCG(seed);
         var model = new CoreModel(core);
         var state = new byte[model.StateLength];
         model.WriteFirst(state);

@@ -50,11 +50,7 @@ public sealed class MutantTests
     }
 
     [Fact]
-    public void The_core_as_it_is_violates_nothing_in_any_trial()
-    {
-        byte[] core = new MutatedCore().Build(null);
-        Assert.All(Trials, trial => Assert.Equal("", Try(core, trial)));
-    }
+    public void The_core_as_it_is_violates_nothing_in_any_trial() => Assert.Empty(Try(new MutatedCore().Build(null), Trials));
 
     [Fact]
     public void Each_is_found_and_each_property_finds_one()
@@ -87,20 +83,24 @@ public sealed class MutantTests
         var found = new (string, string)[all.Length][];
         Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, index =>
         {
-            byte[] core = compiler.Build(all[index].Mutant);
-            found[index] = [.. all[index].Trials.Select(trial => (trial, Try(core, trial).Replace(",", ", ", StringComparison.Ordinal))).Where(one => one.Item2.Length > 0)];
+            found[index] = [.. Try(compiler.Build(all[index].Mutant), all[index].Trials)];
         });
         return found;
     }
 
-    private static string Try(byte[] core, string trial)
+    private static IEnumerable<(string Trial, string Finds)> Try(byte[] core, string[] trials)
     {
         var world = new MutantWorld(core);
         try
         {
-            if (trial == Lockstep)
-                return world.Call(typeof(MutantTrial), nameof(MutantTrial.Lockstep), LockstepCases);
-            return world.Call(typeof(MutantTrial), nameof(MutantTrial.Explore), Path.Combine(Folder, "explorations", trial + ".exploration.yaml"));
+            foreach (string trial in trials)
+            {
+                string finds = trial == Lockstep
+                    ? world.Call(typeof(MutantTrial), nameof(MutantTrial.Lockstep), LockstepCases)
+                    : world.Call(typeof(MutantTrial), nameof(MutantTrial.Explore), Path.Combine(Folder, "explorations", trial + ".exploration.yaml"));
+                if (finds.Length > 0)
+                    yield return (trial, finds.Replace(",", ", ", StringComparison.Ordinal));
+            }
         }
         finally
         {
