@@ -59,7 +59,7 @@ internal static class LockstepCases
 
     private static readonly Gen<Move> Moves =
         from hand in Gen.Frequency(
-            (6, Gen.Const(Hand.Wait)), (12, Gen.Const(Hand.Pulse)), (8, Gen.Const(Hand.Press)), (3, Gen.Const(Hand.Stop)),
+            (5, Gen.Const(Hand.Wait)), (3, Gen.Const(Hand.Silence)), (12, Gen.Const(Hand.Pulse)), (8, Gen.Const(Hand.Press)), (3, Gen.Const(Hand.Stop)),
             (3, Gen.Const(Hand.Level)), (1, Gen.Const(Hand.Overload)), (5, Gen.Const(Hand.Pressure)), (3, Gen.Const(Hand.PressureSwitch)),
             (2, Gen.Const(Hand.Supply)), (2, Gen.Const(Hand.Running)), (3, Gen.Const(Hand.Shaft)), (1, Gen.Const(Hand.Cold)),
             (1, Gen.Const(Hand.Late)), (1, Gen.Const(Hand.Revolutions)), (2, Gen.Const(Hand.Cut)), (2, Gen.Const(Hand.Hide)))
@@ -195,9 +195,17 @@ internal static class LockstepCases
         foreach (Move move in moves)
         {
             inputs = Moved(inputs, move) with { Pressed = Buttons.None, ScanLate = false };
-            if (move.Hand == Hand.Press)
+            if (move.Hand == Hand.Silence)
             {
-                int held = move.Argument % 4 == 0 ? move.Scans : 4;
+                // Long enough for timeouts and retry pauses; then perhaps a dip of the supply.
+                steps.Add(new LockstepStep(inputs, 10, 30 + (move.Argument % 160)));
+                if (move.Argument % 3 == 0)
+                    steps.Add(new LockstepStep(inputs with { SupplyMv = 18_000 }, 10, 10 + move.Scans));
+                steps.Add(new LockstepStep(inputs, 10, 1 + (move.Scans / 4)));
+            }
+            else if (move.Hand == Hand.Press)
+            {
+                int held = move.Argument % 6 == 4 && move.Argument % 5 == 0 ? 160 : move.Argument % 4 == 0 ? move.Scans : 4;
                 steps.Add(new LockstepStep(inputs with { Pressed = (Buttons)(1 << (move.Argument % 6)) }, move.ElapsedMs, held));
                 if (move.Argument / 6 % 4 != 0)
                     steps.Add(new LockstepStep(inputs, move.ElapsedMs, 4));

@@ -1,6 +1,12 @@
 using System;
+using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
+using CsCheck;
+using LubeController.Analysis.Lockstep;
+using LubeController.Core;
 using Xunit;
+using Specified = LubeController.Analysis.Specification;
 
 namespace LubeController.Analysis.Tests.Lockstep;
 
@@ -19,6 +25,91 @@ public sealed class LockstepTests
             Analysis.Lockstep.Lockstep.Run, cases, (ulong)Number("LUBE_PROPERTY_SEED", (int)Seed), Number("LUBE_PROPERTY_SHRINK", 1) != 0);
 
         Assert.True(finding is null, finding?.ToString());
+    }
+
+    /// <summary>Agreement over nothing proves nothing: these cases go everywhere that the specification knows.</summary>
+    [Fact]
+    public void Random_sequences_meet_every_phase_every_way_to_end_a_dose_and_every_alarm_that_is_specified()
+    {
+        HashSet<AlarmId> leftOut = [AlarmId.SettingsInvalid, AlarmId.CycleSwitchFault, AlarmId.RuleFault, AlarmId.RestartUnexpected, AlarmId.SensorsDisagree];
+        var phases = new HashSet<int>();
+        var alarms = new HashSet<AlarmId>();
+        var states = new HashSet<int>();
+        var completed = new HashSet<DoseMode>();
+        for (int index = 0; index < 400; index++)
+        {
+            LockstepCase drawn = LockstepCases.Any.Generate(new PCG((uint)index + 1, Seed), null, out _);
+            Analysis.Lockstep.Lockstep.Run(drawn.Settings, drawn.Steps, values => new DistortedCore(values) { Shows = (seen, _) => Note(drawn, seen) });
+        }
+
+        Assert.Equal(Enumerable.Range(0, 7), phases.Order());
+        Assert.Equal(Enumerable.Range(0, 9), states.Order());
+        Assert.Equal(Enum.GetValues<DoseMode>(), completed.Order());
+        Assert.Equal(Enum.GetValues<AlarmId>().Where(alarm => !leftOut.Contains(alarm)), alarms.Order());
+
+        Observation Note(LockstepCase drawn, Observation seen)
+        {
+            phases.Add(seen.Phase);
+            if (seen.DosesCompleted > 0)
+                completed.Add((DoseMode)drawn.Settings[SettingField.DoseMode]);
+            for (int alarm = 0; alarm < seen.Alarms.Count; alarm++)
+            {
+                states.Add(seen.Alarms[alarm].State);
+                if (seen.Alarms[alarm].Active || seen.Alarms[alarm].Latched)
+                    alarms.Add((AlarmId)alarm);
+            }
+
+            return seen;
+        }
+    }
+
+    [Fact]
+    public void A_difference_is_told_with_the_sequence_that_shows_it()
+    {
+        LockstepStep[] steps = [new(new LockstepInputs(), 10, 3), new(new LockstepInputs { LevelEmpty = true }, 10, 2)];
+        SettingsValues settings = LockstepSettings.Neutral(LockstepSettings.Of(new Settings())).With(SettingField.LevelEmptyFitted, 1).With(SettingField.LevelDebounceMs, 10);
+
+        Assert.Null(Analysis.Lockstep.Lockstep.Run(settings, steps));
+        Disagreement? found = Analysis.Lockstep.Lockstep.Run(settings, steps, values => new DeployedCore(values.With(SettingField.LevelDebounceMs, 0)));
+
+        Assert.NotNull(found);
+        Assert.Equal((1, 0, "phase: core failed, specification rest"), (found.Step, found.Scan, found.What));
+        Assert.StartsWith(
+            "In step 1, scan 0: phase: core failed, specification rest\n  0: 3 x 10 ms\n  1: 2 x 10 ms, empty switch on\n  specification: rest; pump off;",
+            found.Tell(steps),
+            StringComparison.Ordinal);
+    }
+
+    /// <summary>The numbers that an observation carries mean the same on both sides.</summary>
+    [Fact]
+    public void Numbers_mean_the_same_on_both_sides()
+    {
+        Assert.Equal(Enum.GetNames<Core.Phase>(), Enum.GetNames<Specified.Phase>());
+        Assert.Equal(Enum.GetNames<Core.AlarmAction>(), Enum.GetNames<Specified.AlarmAction>());
+        Assert.Equal(Enum.GetNames<Core.AlarmCategory>(), Enum.GetNames<Specified.AlarmCategory>());
+        Assert.Equal(
+            ["Normal", "Unacknowledged", "Acknowledged", "ReturnedUnacknowledged", "LatchedUnacknowledged", "LatchedAcknowledged", "Shelved", "SuppressedByDesign", "OutOfService"],
+            Enum.GetNames<AlarmState>());
+        Assert.All(Specified.AlarmTable.All.Where(rule => rule.Id != Specified.AlarmId.OtherSwitchFault), rule =>
+            Assert.Equal(rule.Name, Core.AlarmTable.NameOf((AlarmId)LockstepSettings.CoreNumberOf(rule.Id))));
+        Assert.Equal(
+            Enumerable.Range(0, Core.AlarmTable.Count),
+            Specified.AlarmTable.All.Select(rule => LockstepSettings.CoreNumberOf(rule.Id)).Distinct().Order());
+    }
+
+    [Fact]
+    public void Settings_that_cannot_be_expressed_are_refused_by_name()
+    {
+        SettingsValues presets = LockstepSettings.Of(new Settings());
+        SettingsValues neutral = LockstepSettings.Neutral(presets);
+
+        Assert.Equal(neutral, LockstepSettings.Neutral(neutral));
+        Assert.Equal(20 * 60 * 1000, LockstepSettings.ToSpec(neutral).RestMs);
+        Assert.Equal("chatter-changes is 20; accepted: 0, as the specification leaves it out. (Parameter 'values')", Refusal(presets));
+        Assert.Equal("rest is 10; accepted: 1000 to 2073600000: out of range. (Parameter 'values')", Refusal(neutral.With(SettingField.RestMs, 10)));
+        Assert.Contains("no rest rule is built in", Refusal(neutral.With(SettingField.RestMode, (int)RestMode.Rule)), StringComparison.Ordinal);
+
+        static string Refusal(SettingsValues values) => Assert.Throws<ArgumentException>(() => LockstepSettings.ToSpec(values)).Message;
     }
 
     private static int Number(string variable, int otherwise) =>

@@ -150,6 +150,10 @@ public sealed class StateTests
                 return clocks with { OverdueMs = clocks.OverdueMs + 1 };
             case Levels levels:
                 return levels with { Prime = default };
+            case Held held:
+                return held with { PressureReached = !held.PressureReached };
+            case LineState line:
+                return line with { VentedMs = line.VentedMs + 1 };
             case SwitchState[] switches:
                 switches[0].TimerMs++;
                 return switches;
