@@ -26,6 +26,7 @@ public sealed class CoreModel : IExploredModel
     private readonly CoreSetup _setup;
     private readonly Inputs _inputs = new();
     private readonly Outputs _outputs = new();
+    private readonly IRestRule? _rule;
     private readonly Controller _core;
     private readonly CoreMonitors _monitors;
     private readonly SavePolicy _saves;
@@ -49,7 +50,8 @@ public sealed class CoreModel : IExploredModel
     {
         ArgumentNullException.ThrowIfNull(setup);
         _setup = setup;
-        _core = new Controller(_inputs, _outputs, setup.Settings, setup.MakeRule?.Invoke());
+        _rule = setup.Settings.RestMode == RestMode.Rule ? setup.MakeRule?.Invoke() : null;
+        _core = new Controller(_inputs, _outputs, setup.Settings, _rule ?? setup.MakeRule?.Invoke());
         _monitors = new CoreMonitors(setup);
         _state = new byte[_core.StateLength];
         _saved = new byte[_core.StateLength];
@@ -104,10 +106,11 @@ public sealed class CoreModel : IExploredModel
         Load(state);
         Phase before = _core.Phase;
         bool pumpBefore = _outputs.Pump;
-        bool heldBefore = AlarmFacts.HoldingOf(_core.Alarms.Standing) != 0;
+        int standingBefore = _core.Alarms.Standing;
+        bool heldBefore = AlarmFacts.HoldingOf(standingBefore) != 0;
         Scan(taken.Inputs);
         Coverage.Note(before, _core);
-        int violated = Judge(before) | _monitors.Scan(_core, _inputs, before, pumpBefore, heldBefore);
+        int violated = Judge(before, standingBefore) | _monitors.Scan(_core, _inputs, before, pumpBefore, heldBefore);
         if (violated != 0 && !_setup.GoesOn)
             return Told(violated);
         if (_cuts)
@@ -244,7 +247,7 @@ public sealed class CoreModel : IExploredModel
     }
 
     /// <summary>What must hold after every scan; what does not, one bit each.</summary>
-    private int Judge(Phase before)
+    private int Judge(Phase before, int standingBefore)
     {
         int standing = _core.Alarms.Standing;
         bool interlock = AlarmFacts.InterlocksOf(standing) != 0;
@@ -264,9 +267,22 @@ public sealed class CoreModel : IExploredModel
         bool trying = _setup.Settings[SettingField.NewTryDelayMs] > 0 && AlarmFacts.StoppingOf(standing, _core, _doseEnding) != 0;
         if (_outputs.Pump && before == Phase.Failed && !trying && CoreMonitors.Pressed(_core, Button.Reset))
             violated |= Bit(CoreProperty.NoStartByReset);
+        if (phase == Phase.Dose && before == Phase.Dose && (AlarmFacts.StoppingOf(standing, _core, _doseEnding) & ~standingBefore) != 0)
+            violated |= Bit(CoreProperty.DoseEnds);
+        if ((_refused && !_core.Alarms.Stands(AlarmId.SettingsInvalid)) || RuleFaultUntold())
+            violated |= Bit(CoreProperty.CauseIsAlarmed);
         if (phase != Phase.OutputTest && !FollowsState(phase, standing, holding, failure))
             violated |= Bit(CoreProperty.OutputsFollow);
         return violated;
+    }
+
+    /// <summary>Whether the rule, asked as the core asks it, wants a longer rest than it may, and nothing tells of it.</summary>
+    private bool RuleFaultUntold()
+    {
+        if (_rule == null || _core.DosePending || _core.Alarms.Stands(AlarmId.RuleFault))
+            return false;
+        int remainingMs = _rule.RemainingMs(_inputs);
+        return remainingMs < 0 || remainingMs > _setup.Settings[SettingField.RuleLongestRestMs];
     }
 
     private bool FollowsState(Phase phase, int standing, bool holding, bool failure)
@@ -306,8 +322,18 @@ public sealed class CoreModel : IExploredModel
         PowerUp(cut);
         _monitors.Cut(tooSoon);
         int violated = (standing & ~_core.Alarms.Standing) != 0 ? Bit(CoreProperty.AlarmSurvivesCut) : 0;
+        if (!Told(cut) || !_monitors.RestartsTold(_core))
+            violated |= Bit(CoreProperty.CauseIsAlarmed);
         return _outputs.Pump ? violated | Bit(CoreProperty.NoStartByReset) : violated;
     }
+
+    /// <summary>Whether what the main loop found at its restart is alarmed at once.</summary>
+    private bool Told(PowerCut cut) => cut switch
+    {
+        PowerCut.LoopFault => _core.Alarms.Stands(AlarmId.LogicFault),
+        PowerCut.BlockLost => _core.Alarms.Stands(AlarmId.StorageCorrupt),
+        _ => true,
+    };
 
     private void UseSettings(bool refused)
     {

@@ -24,12 +24,24 @@ internal sealed class CoreMonitors
     private readonly Cause[] _causes;
     private readonly int[] _clocks;
     private readonly int[] _bounds;
+    private readonly int _restartsMost;
+
+    // So many that a whole window of the comparison lies within them, wherever it began.
+    private readonly int _dryCyclesMost;
     private bool _ranBefore;
+    private int _restarts;
+    private int _restartWindowMs;
+    private int _dryCycles;
+    private bool _cycleOpen;
+    private bool _turned;
 
     public CoreMonitors(CoreSetup setup)
     {
         _settings = setup.Settings;
         _stepMs = setup.StepMs;
+        _restartsMost = _settings[SettingField.RestartsMost];
+        bool compares = _settings[SettingField.DividerCycleMm3] > 0 && _settings.Is(SettingField.PumpRevolutionsFitted) && _settings[SettingField.EdgesPerCycle] == 1;
+        _dryCyclesMost = compares ? (2 * _settings[SettingField.VolumeWindow]) - 1 : int.MaxValue;
         _doseEnding = _settings.DoseEndingIndex;
         _switches = _settings[SettingField.SwitchCount];
         _causes = [.. Cause.All(setup)];
@@ -41,7 +53,7 @@ internal sealed class CoreMonitors
     }
 
     /// <summary>Numbers handed through by <see cref="Write"/> and <see cref="Read"/>.</summary>
-    public int Count => _clocks.Length + 1;
+    public int Count => _clocks.Length + 4;
 
     /// <summary>The bounds in words, for reports.</summary>
     public IEnumerable<string> Bounds =>
@@ -61,18 +73,31 @@ internal sealed class CoreMonitors
     {
         Array.Clear(_clocks);
         _ranBefore = true;
+        _restarts = 0;
+        _restartWindowMs = 0;
+        _dryCycles = 0;
+        _cycleOpen = false;
+        _turned = false;
     }
 
     public void Write(Span<int> to)
     {
         _clocks.CopyTo(to);
         to[_clocks.Length] = _ranBefore ? 1 : 0;
+        to[_clocks.Length + 1] = _restarts;
+        to[_clocks.Length + 2] = _restartWindowMs;
+        to[_clocks.Length + 3] = (_dryCycles << 2) | (_cycleOpen ? 2 : 0) | (_turned ? 1 : 0);
     }
 
     public void Read(ReadOnlySpan<int> from)
     {
         from[.._clocks.Length].CopyTo(_clocks);
         _ranBefore = from[_clocks.Length] != 0;
+        _restarts = from[_clocks.Length + 1];
+        _restartWindowMs = from[_clocks.Length + 2];
+        _dryCycles = from[_clocks.Length + 3] >> 2;
+        _cycleOpen = (from[_clocks.Length + 3] & 2) != 0;
+        _turned = (from[_clocks.Length + 3] & 1) != 0;
     }
 
     /// <summary>A scan was made.</summary>
@@ -85,12 +110,32 @@ internal sealed class CoreMonitors
     public int Scan(Controller core, Inputs inputs, Phase before, bool pumpBefore, bool heldBefore)
     {
         WatchRound(core, before, heldBefore);
+        WatchRestarts();
+        WatchVolume(core, inputs, pumpBefore);
         WatchSilence(core, before, pumpBefore);
         int violated = WatchCauses(core, inputs);
         _ranBefore = inputs.MachineRunning;
+        if (_dryCycles >= _dryCyclesMost && !core.Alarms.Stands(AlarmId.SensorsDisagree))
+            violated |= 1 << (int)CoreProperty.CauseIsAlarmed;
         if (_clocks[0] > _bounds[0])
             violated |= 1 << (int)CoreProperty.DoseComesRound;
         return violated | StallNotAlarmed(core);
+    }
+
+    /// <summary>
+    /// Whether so many restarts have come within a window that the core must have told of them. Its own window begins when it
+    /// likes and lasts longer than this one, by what a cut takes of the time saved; but of twice as many restarts as are too many, all
+    /// within one window, one of the two that it can have had in the meantime saw too many.
+    /// </summary>
+    public bool RestartsTold(Controller core)
+    {
+        if (_restartsMost == 0)
+            return true;
+        if (core.Alarms.Stands(AlarmId.RestartUnexpected))
+            _restarts = 0;
+        else if (_restarts++ == 0)
+            _restartWindowMs = 0;
+        return _restarts < 2 * (_restartsMost + 1);
     }
 
     /// <summary>Power was cut and is back.</summary>
@@ -102,6 +147,42 @@ internal sealed class CoreMonitors
             if (tooSoon || index > _switches)
                 _clocks[index] = 0;
         }
+
+        (_dryCycles, _cycleOpen, _turned) = (0, false, false);
+    }
+
+    /// <summary>Whole cycles of the divider in which the pump, said to run and counted, did not turn.</summary>
+    private void WatchVolume(Controller core, Inputs inputs, bool pumpBefore)
+    {
+        if (_dryCyclesMost == int.MaxValue)
+            return;
+        _turned |= inputs.PumpRevolutions > 0;
+        if (Pressed(core, Button.Reset))
+            _dryCycles = 0;
+        if (!pumpBefore)
+        {
+            (_cycleOpen, _turned) = (false, false);
+            return;
+        }
+
+        if (!Gave(core, _doseEnding))
+            return;
+        if (_turned)
+            _dryCycles = 0;
+        else if (_cycleOpen)
+            _dryCycles = Math.Min(_dryCycles + 1, _dryCyclesMost);
+        (_cycleOpen, _turned) = (true, false);
+    }
+
+    private void WatchRestarts()
+    {
+        if (_restarts == 0)
+            return;
+        _restartWindowMs += _stepMs;
+        if (_restartWindowMs < _settings[SettingField.RestartWindowMs])
+            return;
+        _restarts = 0;
+        _restartWindowMs = 0;
     }
 
     private void WatchRound(Controller core, Phase before, bool heldBefore)

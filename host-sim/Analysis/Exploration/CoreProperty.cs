@@ -40,6 +40,9 @@ public enum CoreProperty
 
     /// <summary>The pump never starts at power-up, nor by a reset, in the same scan.</summary>
     NoStartByReset,
+
+    /// <summary>A dose-ending alarm that comes to stand ends the running dose in the same scan, a new try too.</summary>
+    DoseEnds,
 }
 
 /// <summary>The properties in words.</summary>
@@ -50,6 +53,7 @@ public static class CoreProperties
     [
         "pump-off-under-interlock", "pump-off-on-stop", "relay-tells-failure", "failed-has-cause", "outputs-follow", "stall-is-alarmed",
         "dose-comes-round", "cause-is-alarmed", "alarm-survives-cut", "reset-leaves-failed", "start-leaves-stopped", "no-start-by-reset",
+        "dose-ends",
     ];
 
     /// <summary>What each says, by value.</summary>
@@ -67,5 +71,6 @@ public static class CoreProperties
         "once its cause is gone reset leads out of failed",
         "start leads out of stopped",
         "neither power-up nor reset starts the pump",
+        "a dose-ending alarm that comes to stand ends the running dose",
     ];
 }

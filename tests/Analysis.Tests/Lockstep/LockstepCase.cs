@@ -203,6 +203,14 @@ internal static class LockstepCases
                     steps.Add(new LockstepStep(inputs with { SupplyMv = 18_000 }, 10, 10 + move.Scans));
                 steps.Add(new LockstepStep(inputs, 10, 1 + (move.Scans / 4)));
             }
+            else if (move.Hand == Hand.Pressure && move.Argument % 3 == 0)
+            {
+                // Reached, held, and vented: a whole pressure cycle, where a dose by pressure runs.
+                inputs = inputs with { PressureMbar = 6_000, PressureSwitch = true };
+                steps.Add(new LockstepStep(inputs, 10, 55));
+                inputs = inputs with { PressureMbar = 0, PressureSwitch = false };
+                steps.Add(new LockstepStep(inputs, 10, 70));
+            }
             else if (move.Hand == Hand.Press)
             {
                 int held = move.Argument % 6 == 4 && move.Argument % 5 == 0 ? 160 : move.Argument % 4 == 0 ? move.Scans : 4;

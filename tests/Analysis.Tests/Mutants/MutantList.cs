@@ -7,6 +7,10 @@ namespace LubeController.Analysis.Tests.Mutants;
 /// mistakes when writing such logic: a condition the wrong way round, a latch forgotten, a timeout one too long, a timer renewed
 /// by what must not renew it, a case left out.
 /// </summary>
+/// <remarks>
+/// After the first run one was exchanged, since it changes nothing that can be seen (run-on pulses credited for a whole dose: a dose ends
+/// on a pulse all the same, and one pulse is what it then takes), and one added, with the property dose-ends.
+/// </remarks>
 internal static class MutantList
 {
     private const string Phases = "Controller.Phases.cs";
@@ -60,7 +64,8 @@ internal static class MutantList
         new("timeout runs with the pump off", "divider-stalled", "CycleSwitch.cs", "        if (doseRuns)\n            _timerMs", "        if (elapsedMs > 0)\n            _timerMs"),
         new("first level makes an edge", "pulse-while-idle", "CycleSwitch.cs", "DebounceMs, ready) || !known)", "DebounceMs, ready) || (!known && !ready))"),
         new("button already on at power-up acts", "no-start-by-reset", "PressButton.cs", "_input.Level && _armed", "_input.Level"),
-        new("run-on pulses may be credited for a whole dose", "dose-comes-round", "DoseProgress.cs", "_settings[SettingField.DoseEdges] - 1", "_settings[SettingField.DoseEdges]"),
+        new("run-on pulses are not credited", "dose-comes-round", "DoseProgress.cs", "return _credit = _credit < most ? _credit + 1 : _credit;", "return _credit;"),
+        new("failing alarm lets a new try go on", "dose-ends", Phases, "        Alarms.Hold(id);\n        _doseFails = true;", "        Alarms.Hold(id);"),
         new("power cut loses a pending dose", "dose-comes-round", Phases, "            Phase = Alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest;\n        if (Phase == Phase.OutputTest)", "        {\n            _dose.End();\n            Phase = Alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest;\n        }\n\n        if (Phase == Phase.OutputTest)"),
         new("power cut goes on with the dose at once", "no-start-by-reset", Phases, "if (Phase == Phase.Dose || Phase == Phase.RetryPause)\n            Phase = ", "if (Phase == Phase.RetryPause)\n            Phase = "),
         new("prime has no limit", "outputs-follow", Phases, "(!_primeButton.Held || _phaseMs >= _settings[SettingField.PrimeLimitMs])", "!_primeButton.Held"),

@@ -29,7 +29,7 @@ public sealed class MutantTests
     private static readonly string[] Trials =
     [
         Lockstep,
-        "rule", "torn", "levels", "guards", "warnings", "switch", "tries", "pressure", "stop", "shaft", "two-switches", "restarts", "cuts", "empty",
+        "rule", "often", "torn", "levels", "guards", "warnings", "switch", "tries", "pressure", "stop", "shaft", "two-switches", "restarts", "cuts", "empty", "volume",
     ];
 
     private static bool Writes => Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_MUTANTS") == "1";

@@ -16,7 +16,7 @@ namespace LubeController.Analysis.Tests.Mutants;
 internal static class MutantTrial
 {
     // Several times what the core as it is takes: a mutant that knows no end is told so.
-    private const int MostStates = 60_000;
+    private const int MostStates = 250_000;
 
     /// <summary>Explores a file to its end, whatever is violated.</summary>
     /// <returns>The names of the properties violated, by commas; what the core threw, and a search without end, count as one.</returns>
