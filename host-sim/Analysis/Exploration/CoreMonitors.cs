@@ -159,7 +159,7 @@ internal sealed class CoreMonitors
         _turned |= inputs.PumpRevolutions > 0;
         if (Pressed(core, Button.Reset))
             _dryCycles = 0;
-        if (!pumpBefore)
+        if (!pumpBefore || Pressed(core, Button.Reset))
         {
             (_cycleOpen, _turned) = (false, false);
             return;
