@@ -114,21 +114,4 @@ public sealed class LockstepTests
 
     private static int Number(string variable, int otherwise) =>
         int.TryParse(Environment.GetEnvironmentVariable(variable), CultureInfo.InvariantCulture, out int number) ? number : otherwise;
-
-    [Fact]
-    public void Temporary_list()
-    {
-        var seen = new System.Collections.Generic.HashSet<string>();
-        int cases = Number("LUBE_LIST", 0);
-        int from = Number("LUBE_FROM", 0);
-        for (int index = from; index < from + cases && seen.Count < 12; index++)
-        {
-            LockstepCase drawn = LockstepCases.Any.Generate(new CsCheck.PCG((uint)index + 1, Seed), null, out _);
-            LubeController.Analysis.Lockstep.Disagreement? found = Analysis.Lockstep.Lockstep.Run(drawn.Settings, drawn.Steps);
-            if (found is null || !seen.Add(found.What.Split(',')[0]))
-                continue;
-            LockstepCase shortest = LockstepShrinking.Shrink(drawn, found, Analysis.Lockstep.Lockstep.Run);
-            Console.Error.WriteLine($"{index} first {found.What}: {new LockstepFinding(shortest, Analysis.Lockstep.Lockstep.Run(shortest.Settings, shortest.Steps)!, index)}\n");
-        }
-    }
 }
