@@ -35,6 +35,7 @@ internal static class LockstepCases
         Wait,
         Pulse,
         Silence,
+        Stroke,
         Press,
         Stop,
         Level,
@@ -59,7 +60,7 @@ internal static class LockstepCases
 
     private static readonly Gen<Move> Moves =
         from hand in Gen.Frequency(
-            (5, Gen.Const(Hand.Wait)), (3, Gen.Const(Hand.Silence)), (12, Gen.Const(Hand.Pulse)), (8, Gen.Const(Hand.Press)), (3, Gen.Const(Hand.Stop)),
+            (5, Gen.Const(Hand.Wait)), (3, Gen.Const(Hand.Silence)), (4, Gen.Const(Hand.Stroke)), (12, Gen.Const(Hand.Pulse)), (8, Gen.Const(Hand.Press)), (3, Gen.Const(Hand.Stop)),
             (3, Gen.Const(Hand.Level)), (1, Gen.Const(Hand.Overload)), (5, Gen.Const(Hand.Pressure)), (3, Gen.Const(Hand.PressureSwitch)),
             (2, Gen.Const(Hand.Supply)), (2, Gen.Const(Hand.Running)), (3, Gen.Const(Hand.Shaft)), (1, Gen.Const(Hand.Cold)),
             (1, Gen.Const(Hand.Late)), (1, Gen.Const(Hand.Revolutions)), (2, Gen.Const(Hand.Cut)), (2, Gen.Const(Hand.Hide)))
@@ -203,13 +204,14 @@ internal static class LockstepCases
                     steps.Add(new LockstepStep(inputs with { SupplyMv = 18_000 }, 10, 10 + move.Scans));
                 steps.Add(new LockstepStep(inputs, 10, 1 + (move.Scans / 4)));
             }
-            else if (move.Hand == Hand.Pressure && move.Argument % 3 == 0)
+            else if (move.Hand == Hand.Stroke)
             {
-                // Reached, held, and vented: a whole pressure cycle, where a dose by pressure runs.
-                inputs = inputs with { PressureMbar = 6_000, PressureSwitch = true };
-                steps.Add(new LockstepStep(inputs, 10, 55));
+                // The line's pressure rises and falls, as in a pressure cycle.
+                LockstepInputs up = inputs with { PressureMbar = 6_000, PressureSwitch = true };
                 inputs = inputs with { PressureMbar = 0, PressureSwitch = false };
-                steps.Add(new LockstepStep(inputs, 10, 70));
+                steps.Add(new LockstepStep(inputs, 10, 2 + (move.Argument % 90)));
+                steps.Add(new LockstepStep(up, 10, 1 + (move.Scans % 60)));
+                steps.Add(new LockstepStep(inputs, 10, 1 + (move.Argument % 80)));
             }
             else if (move.Hand == Hand.Press)
             {

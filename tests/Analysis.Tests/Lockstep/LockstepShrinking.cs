@@ -9,7 +9,7 @@ namespace LubeController.Analysis.Tests.Lockstep;
 
 /// <summary>
 /// Makes a case with a difference as short as can be by leaving out: what follows the difference, steps, scans, inputs, and
-/// settings that are not at their presets. Deterministic; a difference of any sort counts.
+/// settings that are not at their presets; equal neighbours become one. Deterministic; a difference of any sort counts.
 /// </summary>
 internal static class LockstepShrinking
 {
@@ -17,32 +17,42 @@ internal static class LockstepShrinking
         LockstepCase drawn, Disagreement found, Func<SettingsValues, IReadOnlyList<LockstepStep>, Disagreement?> run)
     {
         LockstepCase best = Cut(drawn, found);
-        bool shorter = true;
-        while (shorter)
+
+        // After each success it goes on where it stands, and ends with a whole round in which nothing can be left out.
+        int from = 0;
+        while (true)
         {
-            shorter = false;
-            foreach (LockstepCase simpler in Simpler(best))
+            int at = from;
+            Disagreement? still = null;
+            foreach (LockstepCase simpler in Simpler(best).Skip(from))
             {
-                Disagreement? still;
-                try
+                still = Try(simpler, run);
+                if (still is not null)
                 {
-                    still = run(simpler.Settings, simpler.Steps);
-                }
-                catch (ArgumentException)
-                {
-                    // Settings that are refused are no simpler case.
-                    continue;
+                    best = Cut(simpler, still);
+                    break;
                 }
 
-                if (still is null)
-                    continue;
-                best = Cut(simpler, still);
-                shorter = true;
-                break;
+                at++;
             }
-        }
 
-        return best;
+            if (still is null && from == 0)
+                return best;
+            from = still is null ? 0 : at;
+        }
+    }
+
+    /// <summary>Settings that are refused are no simpler case.</summary>
+    private static Disagreement? Try(LockstepCase simpler, Func<SettingsValues, IReadOnlyList<LockstepStep>, Disagreement?> run)
+    {
+        try
+        {
+            return run(simpler.Settings, simpler.Steps);
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
     }
 
     /// <summary>Nothing after the difference matters.</summary>
@@ -56,6 +66,14 @@ internal static class LockstepShrinking
         {
             for (int from = 0; from + length <= count; from += length)
                 yield return one with { Steps = [.. one.Steps.Take(from), .. one.Steps.Skip(from + length)] };
+        }
+
+        for (int index = 1; index < count; index++)
+        {
+            LockstepStep first = one.Steps[index - 1];
+            LockstepStep second = one.Steps[index];
+            if (second.Deed == LockstepDeed.None && first.Inputs == second.Inputs && first.ElapsedMs == second.ElapsedMs)
+                yield return one with { Steps = [.. one.Steps.Take(index - 1), first with { Scans = first.Scans + second.Scans }, .. one.Steps.Skip(index + 1)] };
         }
 
         for (int index = 0; index < count; index++)

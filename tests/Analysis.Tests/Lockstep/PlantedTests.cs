@@ -45,7 +45,7 @@ public sealed class PlantedTests(ITestOutputHelper output)
         ["one pulse more"] = Settings(SettingField.DoseEdges, value => value + 1),
         ["an overdue limit that is one scan shorter"] = Settings(SettingField.OverdueMs, value => value - 10),
         ["no debounce of the buttons"] = Settings(SettingField.ButtonDebounceMs, _ => 0),
-        ["one pressure cycle more"] = Settings(SettingField.PressureCycles, value => value + 1),
+        ["one pressure cycle of two"] = Settings(SettingField.PressureCycles, _ => 1),
         ["a prime limit that is one scan longer"] = Settings(SettingField.PrimeLimitMs, value => value + 10),
         ["no hysteresis of the supply"] = Settings(SettingField.SupplyHysteresisMv, _ => 0),
         ["a delay on of one scan"] = Settings(SettingField.DelayOn(Core.AlarmId.ReservoirEmpty), value => value + 10),
