@@ -5,12 +5,12 @@ using System.Linq;
 using System.Threading;
 using LubeController.Analysis.Exploration;
 using LubeController.Analysis.Specification;
-using AlarmId = LubeController.Core.AlarmId;
-using Phase = LubeController.Core.Phase;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
 using Xunit;
+using AlarmId = LubeController.Core.AlarmId;
+using Phase = LubeController.Core.Phase;
 
 namespace LubeController.Analysis.Tests.Exploration;
 
