@@ -5,8 +5,8 @@ using System.IO;
 using System.Linq;
 using System.Threading;
 using LubeController.Analysis.Exploration;
-using LubeController.Analysis.Tests.Spin;
 using LubeController.Tests.Support;
+using LubeController.Tests.Support.Spin;
 
 namespace LubeController.Benchmarks;
 

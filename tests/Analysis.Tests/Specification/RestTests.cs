@@ -116,7 +116,7 @@ public sealed class RestTests
         int scans = 0;
         for (; !bench.Alarm(AlarmId.ShaftSignalLost).Active && scans < 300; scans++)
             bench.Scan();
-        Assert.InRange(scans, 100, 152);
+        Assert.InRange(scans, 14, 16);
 
         Turn(bench, 10);
         Assert.False(bench.Alarm(AlarmId.ShaftSignalLost).Active);

@@ -2,6 +2,7 @@ using System.IO;
 using System.Threading;
 using LubeController.Analysis.Exploration;
 using LubeController.Tests.Support;
+using LubeController.Tests.Support.Spin;
 using Xunit;
 
 namespace LubeController.Analysis.Tests.Spin;

@@ -1,14 +1,14 @@
 using System;
 using LubeController.Analysis.Exploration;
 
-namespace LubeController.Analysis.Tests.Spin;
+namespace LubeController.Tests.Support.Spin;
 
 /// <summary>
 /// A small phase machine of a lubrication controller, the same as <c>phase-machine.pml</c>: what the search and spin's verifier
 /// are compared on. Eight bytes of state, 24 letters.
 /// </summary>
 /// <param name="size">How long its times are.</param>
-internal sealed class PhaseMachine(PhaseMachineSize size) : IExploredModel
+public sealed class PhaseMachine(PhaseMachineSize size) : IExploredModel
 {
     private const byte Rest = 0;
     private const byte Dose = 1;
@@ -30,12 +30,16 @@ internal sealed class PhaseMachine(PhaseMachineSize size) : IExploredModel
     private byte _latched;
     private byte _edges;
 
+    /// <inheritdoc/>
     public int StateLength => Fields;
 
+    /// <inheritdoc/>
     public int CompareLength => Fields;
 
+    /// <inheritdoc/>
     public int Letters => 24;
 
+    /// <inheritdoc/>
     public void WriteFirst(Span<byte> state)
     {
         _phase = Rest;
@@ -44,6 +48,7 @@ internal sealed class PhaseMachine(PhaseMachineSize size) : IExploredModel
         Write(state);
     }
 
+    /// <inheritdoc/>
     public int Take(ReadOnlySpan<byte> state, int letter)
     {
         Read(state);
@@ -66,12 +71,14 @@ internal sealed class PhaseMachine(PhaseMachineSize size) : IExploredModel
         return _phase == Failed && _latched == 0 ? 0 : IExploredModel.Holds;
     }
 
+    /// <inheritdoc/>
     public int Compare(Span<byte> buffer)
     {
         Write(buffer);
         return Fields;
     }
 
+    /// <inheritdoc/>
     public void Write(Span<byte> state)
     {
         state[7] = _edges;
@@ -84,6 +91,7 @@ internal sealed class PhaseMachine(PhaseMachineSize size) : IExploredModel
         state[6] = _latched;
     }
 
+    /// <inheritdoc/>
     public int Probe() => IExploredModel.Holds;
 
     private void Read(ReadOnlySpan<byte> state)

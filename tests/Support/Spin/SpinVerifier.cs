@@ -6,13 +6,13 @@ using System.IO;
 using System.Text.RegularExpressions;
 using System.Threading.Tasks;
 
-namespace LubeController.Analysis.Tests.Spin;
+namespace LubeController.Tests.Support.Spin;
 
 /// <summary>
 /// The general model checker spin (Debian) with a C compiler, as a second opinion on what can be reached. Both are needed: where
 /// one is missing, whoever asks fails.
 /// </summary>
-internal sealed partial class SpinVerifier : IDisposable
+public sealed partial class SpinVerifier : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("spin-").FullName;
 

@@ -1,4 +1,0 @@
-namespace LubeController.Analysis.Tests.Spin;
-
-/// <summary>Times of the phase machine in steps, and edges of its dose; each 1 to 250.</summary>
-internal sealed record PhaseMachineSize(byte Rest, byte Wait, byte Overdue, byte Doses);
