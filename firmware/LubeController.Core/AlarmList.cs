@@ -108,8 +108,10 @@ public sealed partial class AlarmList
 
     internal void SetSwitchFault(bool endsDose)
     {
+        if (_switchFaultEndsDose == endsDose)
+            return;
         _switchFaultEndsDose = endsDose;
-        Summarise();
+        TakeCategory(AlarmId.CycleSwitchFault, endsDose);
     }
 
     internal void SetProtectionLost(bool lost)
@@ -117,7 +119,7 @@ public sealed partial class AlarmList
         if (_protectionLost == lost)
             return;
         _protectionLost = lost;
-        Summarise();
+        TakeCategory(AlarmId.SensorsDisagree, lost);
     }
 
     /// <summary>Moves every alarm whose delay is over. Called once in each scan, after the conditions.</summary>
@@ -203,6 +205,18 @@ public sealed partial class AlarmList
         {
             NoteRaised(index);
             _events.Add(ScanEvent.AlarmRaised, index, 0);
+        }
+
+        Summarise();
+    }
+
+    /// <summary>An alarm that is active and becomes a failure is another alarm to whoever has seen it before: it is raised again.</summary>
+    private void TakeCategory(AlarmId id, bool isFailure)
+    {
+        if (isFailure && IsActive(id))
+        {
+            NoteRaised((int)id);
+            _events.Add(ScanEvent.AlarmRaised, (int)id, 0);
         }
 
         Summarise();

@@ -150,7 +150,6 @@ public sealed partial class Controller
         DosesCompleted = Saturating.Add(DosesCompleted, 1);
         _overdueMs = 0;
         Alarms.SetCondition(AlarmId.LubricationOverdue, false);
-        Alarms.Settle();
         _dose.End();
         _line.End();
         _rest.Begin();
@@ -309,7 +308,7 @@ public sealed partial class Controller
     {
         bool still = _pump.IsStill;
         _pump.Renew();
-        if (still && !_pump.IsOverloaded)
+        if (still && _pump.IsKnown && !_pump.IsOverloaded)
             Alarms.EndAtOnce(AlarmId.PumpOverload);
     }
 
@@ -356,15 +355,15 @@ public sealed partial class Controller
         Events.Add(ScanEvent.PhaseChanged, (int)Phase, (int)next);
         if (next != Phase.Dose && next != Phase.RetryPause)
             _trying = false;
-        _afterFailure = false;
+        _afterFailure &= next == Phase.Prime || Phase == Phase.Prime;
         Phase = next;
         _phaseMs = 0;
         if (!_line.Chosen)
             return;
-        if (next == Phase.Dose)
-            _line.Begin();
-        else
+        if (next != Phase.Dose)
             _line.Interrupt();
+        else if (_line.Begin())
+            AllowFirstPulse();
     }
 
     private int PhaseDeadlineMs()

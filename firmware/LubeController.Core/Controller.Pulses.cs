@@ -153,6 +153,7 @@ public sealed partial class Controller
         Alarms.SetCondition(AlarmId.CycleSwitchFault, wrong);
     }
 
+    /// <summary>A contact that has not shown anything since power-up leaves its condition as it stood.</summary>
     private void JudgeConditions()
     {
         JudgeSwitches();
@@ -160,12 +161,14 @@ public sealed partial class Controller
             Alarms.SetCondition(AlarmId.ReservoirLow, _settings.Is(SettingField.LevelLowFitted) && _low.Level);
         if (!_settings.Is(SettingField.LevelEmptyFitted) || _empty.Known)
             Alarms.SetCondition(AlarmId.ReservoirEmpty, _settings.Is(SettingField.LevelEmptyFitted) && _empty.Level);
-        Alarms.SetCondition(AlarmId.LineOverpressure, _pressure.IsOver);
+        if (_pressure.IsOver || _pressure.IsLimitKnown)
+            Alarms.SetCondition(AlarmId.LineOverpressure, _pressure.IsOver);
         Alarms.SetCondition(AlarmId.ShaftSignalLost, _shaft.IsLost);
         Alarms.SetCondition(AlarmId.LubricationOverdue, _overdueMs >= _settings[SettingField.OverdueMs]);
         Alarms.SetCondition(AlarmId.SettingsInvalid, !_settingsValid);
         JudgeComparisons();
-        Alarms.SetCondition(AlarmId.PumpOverload, _pump.IsOverloaded || _pump.IsStill);
+        if (_pump.IsStill || _pump.IsKnown)
+            Alarms.SetCondition(AlarmId.PumpOverload, _pump.IsOverloaded || _pump.IsStill);
         _warmth.Sample(_inputs.TemperatureDeciC, _settings.Is(SettingField.ColdJudged), _settings[SettingField.ColdLimitDeciC], _settings[SettingField.ColdHysteresisDeciC]);
         Alarms.SetCondition(AlarmId.LubricantCold, _warmth.IsLow);
         if (_inputs.ScanLate && !_held.ScanLate)

@@ -45,11 +45,8 @@ internal sealed class PressureDose
     private bool IsRecharged => _pressure.IsFallen && _fallenMs >= _settings[SettingField.VentMs];
 
     /// <summary>The phase became dose: venting that was cut short is finished, anything else starts from a recharged line.</summary>
-    public void Begin()
-    {
-        if (Step != DoseStep.Vent)
-            Start();
-    }
+    /// <returns>Whether the pump starts just now.</returns>
+    public bool Begin() => Step != DoseStep.Vent && Start();
 
     /// <summary>The phase is dose no more. A pressure cycle whose pressure was held is kept, any other is lost.</summary>
     public void Interrupt()

@@ -31,6 +31,9 @@ internal sealed class PressureWatch
     /// <summary>Whether everything that a dose by pressure goes by has shown something since power-up.</summary>
     public bool IsKnown { get; private set; }
 
+    /// <summary>Whether a switch that shows the limit, if one is fitted, has shown something since power-up.</summary>
+    public bool IsLimitKnown => _settings.PressureSwitchUse != PressureSwitchUse.Limit || _switch.Known;
+
     /// <summary>Lowest transmitter reading that would say the same as the present one.</summary>
     public int QuietLowMbar { get; private set; } = int.MinValue;
 

@@ -18,6 +18,9 @@ internal sealed class PumpWatch
     /// <summary>Whether the overload contact is accepted as on.</summary>
     public bool IsOverloaded => _settings.Is(SettingField.OverloadFitted) && _overload.Known && _overload.Level;
 
+    /// <summary>Whether the overload contact, if one is fitted, has shown something since power-up.</summary>
+    public bool IsKnown => !_settings.Is(SettingField.OverloadFitted) || _overload.Known;
+
     private bool Counts => _settings.Is(SettingField.PumpRevolutionsFitted);
 
     private int DebounceMs => _settings[SettingField.OverloadDebounceMs];

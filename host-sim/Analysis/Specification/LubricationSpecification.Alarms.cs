@@ -66,9 +66,9 @@ public sealed partial class LubricationSpecification
     /// </summary>
     private bool? Condition(AlarmRule rule) => rule.Id switch
     {
-        AlarmId.LineOverpressure => OverPressure,
+        AlarmId.LineOverpressure => OverPressure ? true : LimitKnown ? false : null,
         AlarmId.ReservoirEmpty => Accepted(_state.Levels.Empty),
-        AlarmId.PumpOverload => _state.Levels.Overload.Level || _state.Held.PumpStill,
+        AlarmId.PumpOverload => _state.Held.PumpStill ? true : Accepted(_state.Levels.Overload),
         AlarmId.LubricationOverdue => _state.Clocks.OverdueMs >= _settings.OverdueMs,
         AlarmId.ShaftSignalLost => _settings.HasShaft && MachineRuns && _state.Clocks.ShaftLostMs >= _settings.ShaftTimeoutMs,
         AlarmId.LubricantCold => _state.Held.Cold,

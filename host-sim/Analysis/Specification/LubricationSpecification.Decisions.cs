@@ -115,7 +115,7 @@ public sealed partial class LubricationSpecification
     private void EndPumpStill()
     {
         _state.Held.PumpStill = false;
-        if (!_state.Levels.Overload.Level)
+        if (Accepted(_state.Levels.Overload) == false)
             EndAtOnce(AlarmId.PumpOverload);
     }
 

@@ -59,7 +59,7 @@ public sealed partial class LubricationSpecification
         Phase cameFrom = _state.CameFrom;
         if (_state.Phase != source)
         {
-            clocks.AfterFailure = false;
+            clocks.AfterFailure &= source == Phase.Prime || _state.Phase == Phase.Prime;
             clocks.PhaseMs = 0;
         }
 
@@ -89,7 +89,7 @@ public sealed partial class LubricationSpecification
                 clocks.AfterFailure = true;
                 break;
             case PhaseEvent.PrimeOver:
-                clocks.AfterFailure = cameFrom == Phase.Failed && _state.Phase == Phase.Rest;
+                clocks.AfterFailure |= cameFrom == Phase.Failed && _state.Phase == Phase.Rest;
                 break;
             case PhaseEvent.PrimePressed:
                 _state.CameFrom = source;

@@ -11,6 +11,8 @@ public sealed partial class LubricationSpecification
         _inputs.PressurePa > _settings.OverpressurePa
         || (_settings.PressureSwitchUse == PressureSwitchUse.Limit && _state.Levels.Pressure.Level);
 
+    private bool LimitKnown => _settings.PressureSwitchUse != PressureSwitchUse.Limit || _state.Levels.Pressure.Known;
+
     /// <summary>4 to 20 mA stand for 0 to the span: 3.6 mA is a fortieth of it below, 21 mA a sixteenth above (NAMUR NE 43).</summary>
     private bool SignalLost => HasTransmitter && _settings.PressureSpanPa > 0
         && (_inputs.PressurePa < -(_settings.PressureSpanPa / 40) || _inputs.PressurePa > _settings.PressureSpanPa + (_settings.PressureSpanPa / 16));
@@ -61,7 +63,6 @@ public sealed partial class LubricationSpecification
     private void JudgeStep()
     {
         ref LineState line = ref _state.Line;
-        bool pumped = StepPumps;
         switch (line.Step)
         {
             case PressureStep.None:
@@ -87,9 +88,6 @@ public sealed partial class LubricationSpecification
             default:
                 break;
         }
-
-        if (!pumped && StepPumps)
-            AllowFirstPulse();
     }
 
     private void BeginStep()
@@ -100,9 +98,10 @@ public sealed partial class LubricationSpecification
             TakeStep(PressureStep.Recharge);
     }
 
-    /// <summary>Pressure is owed anew from each start of the step on.</summary>
+    /// <summary>The pump starts against a vented line: pressure, and the first pulse, are awaited anew.</summary>
     private void Pressurise()
     {
+        AllowFirstPulse();
         _state.Dose.PressureMissingMs = 0;
         TakeStep(PressureStep.Pressurise);
     }

@@ -214,6 +214,24 @@ public sealed class AlarmTests
     }
 
     [Fact]
+    public void A_condition_that_ends_just_as_a_dose_is_completed_is_not_raised_by_that()
+    {
+        CoreBench bench = new CoreBench(settings =>
+        {
+            settings[SettingField.PressureTransmitterFitted] = 1;
+            settings[SettingField.DoseEdges] = 1;
+            settings[SettingField.OfSwitch(0, SettingField.SwitchDebounceMs)] = 0;
+            settings[SettingField.DelayOn(AlarmId.LineOverpressure)] = 1_000;
+        }).ToDose();
+        int over = bench.Settings[SettingField.PressureLimitMbar] + 1;
+        bench.Pressure(over).Run(1_000);
+        Assert.Equal("", bench.Standing());
+        bench.Pressure(0).Switch(true).Run(10);
+        Assert.Equal(Phase.Rest, bench.Phase);
+        Assert.Empty(bench.AlarmLines);
+    }
+
+    [Fact]
     public void The_lamp_flashes_with_a_quarter_of_a_second_on_and_off()
     {
         CoreBench bench = new CoreBench().ToRest();

@@ -154,6 +154,17 @@ public sealed class ButtonTests
     }
 
     [Fact]
+    public void Prime_after_a_reset_does_not_take_off_the_delay_before_the_next_dose()
+    {
+        CoreBench bench = new CoreBench(settings => settings[SettingField.RestMs] = 20_000).ToRest();
+        bench.Empty(true).Run(30_000).Empty(false).Press(Button.Reset);
+        Assert.Equal(Phase.Rest, bench.Phase);
+        bench.Press(Button.Prime);
+        Assert.Equal(Phase.Rest, bench.Phase);
+        Assert.InRange(bench.RunUntil(Phase.Dose, 20_000), TestSettings.RestartMs - 100, TestSettings.RestartMs);
+    }
+
+    [Fact]
     public void A_cut_in_prime_from_failed_after_a_reset_leads_to_rest()
     {
         CoreBench bench = From(Phase.Failed);

@@ -59,6 +59,24 @@ public sealed class PressureInterruptionTests
     }
 
     [Fact]
+    public void After_a_retry_pause_the_first_pulse_is_awaited_with_its_allowance_as_the_line_is_pressurised_anew()
+    {
+        CoreBench bench = new CoreBench(settings =>
+        {
+            TestSettings.ByPressure(settings);
+            settings[SettingField.SwitchCount] = 1;
+            settings[SettingField.RetryPauseMs] = TestSettings.VentMs + 1_000;
+            settings.SetRetries(0, 1);
+            settings[SettingField.PressureMissingMs] = 60_000;
+        });
+        bench.RunUntil(() => bench.Outputs.Pump, 30_000);
+        bench.Pulse().RunUntil(Phase.RetryPause, 60_000);
+        bench.RunUntil(() => bench.Outputs.Pump, 30_000);
+        Assert.Equal(TestSettings.TimeoutMs + TestSettings.AllowanceMs, bench.RunUntil(Phase.Failed, 60_000));
+        Assert.Equal("divider-stalled", bench.Standing());
+    }
+
+    [Fact]
     public void A_line_that_was_primed_is_recharged_before_a_dose()
     {
         CoreBench bench = new CoreBench(TestSettings.ByPressure).ToRest();

@@ -177,6 +177,17 @@ public sealed class SwitchFaultTests
     }
 
     [Fact]
+    public void A_fault_that_comes_to_end_doses_is_raised_again_although_it_was_acknowledged()
+    {
+        CoreBench bench = TwoSwitches();
+        bench.Chatter(1).Press(Button.Acknowledge).ClearLog();
+        Assert.Equal(AlarmState.Acknowledged, bench.Core.Alarms.StateOf(AlarmId.CycleSwitchFault));
+        bench.Chatter(0);
+        Assert.Equal(["+cycle-switch-fault"], bench.AlarmLines);
+        Assert.Equal(AlarmState.Unacknowledged, bench.Core.Alarms.StateOf(AlarmId.CycleSwitchFault));
+    }
+
+    [Fact]
     public void Changes_spread_over_two_windows_are_no_chatter()
     {
         CoreBench bench = new CoreBench().ToDose();
