@@ -50,7 +50,7 @@ public sealed class ShippedExplorationTests
     [Fact]
     public void The_numbers_hang_on_no_worker()
     {
-        ExplorationFile file = Read(Files().Single(path => path.EndsWith("two-switches.exploration.yaml", StringComparison.Ordinal)));
+        ExplorationFile file = Read(Files().Single(path => path.EndsWith("warnings.exploration.yaml", StringComparison.Ordinal)));
         ExplorationResult one = ExplorationSession.Explore(file, Options(1), new Silent(), CancellationToken.None, out _);
         ExplorationResult three = ExplorationSession.Explore(file, Options(3), new Silent(), CancellationToken.None, out _);
         Assert.Equal(one with { Bytes = 0, Letters = [] }, three with { Bytes = 0, Letters = [] });
