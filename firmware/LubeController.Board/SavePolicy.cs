@@ -3,16 +3,23 @@ using LubeController.Core;
 namespace LubeController.Board;
 
 /// <summary>
-/// When the state must be saved. What may not be lost is saved at once: a phase, which decides what power-up does, an alarm,
-/// and that a dose by pressure has come to venting or has begun its next pressure cycle. All else is saved once in each interval.
+/// When the state must be saved. What may not be lost is saved at once: a phase, which decides what power-up does; an alarm, that
+/// it is a failure, that it waits to be acknowledged and that a person hides it; and that a dose by pressure has come to venting
+/// or has begun its next pressure cycle. All else is saved once in each interval.
 /// </summary>
 public sealed class SavePolicy
 {
+    /// <summary>How many numbers <see cref="CopyTo"/> writes.</summary>
+    public const int NumberCount = 7;
+
     private int _intervalMs;
     private int _sinceMs;
-    private Phase _phase;
+    private int _phase;
     private int _standing;
-    private bool _venting;
+    private int _failures;
+    private int _unseen;
+    private int _hidden;
+    private int _venting;
 
     /// <summary>Makes a policy.</summary>
     /// <param name="intervalMs">Longest time between two saves, milliseconds; below 1 counts as 1.</param>
@@ -30,14 +37,8 @@ public sealed class SavePolicy
     /// <summary>Time until a save is due by time, milliseconds, 1 or more.</summary>
     public int RemainingMs => Saturating.Remaining(_intervalMs, _sinceMs);
 
-    /// <summary>The phase that was saved last.</summary>
-    public Phase SavedPhase => _phase;
-
     /// <summary>The alarms that were saved last as standing, one bit each.</summary>
     public int SavedStanding => _standing;
-
-    /// <summary>Whether a dose by pressure was saved last as venting.</summary>
-    public bool SavedVenting => _venting;
 
     /// <summary>Takes another interval, milliseconds; below 1 counts as 1.</summary>
     public void SetInterval(int intervalMs)
@@ -54,13 +55,30 @@ public sealed class SavePolicy
         Note(core);
     }
 
-    /// <summary>Goes on from what another policy told.</summary>
-    public void Resume(int sinceMs, Phase phase, int standing, bool venting)
+    /// <summary>Tells all that another policy needs to go on from here.</summary>
+    /// <param name="numbers">Takes <see cref="NumberCount"/> numbers from its start on.</param>
+    public void CopyTo(int[] numbers)
     {
-        _sinceMs = sinceMs;
-        _phase = phase;
-        _standing = standing;
-        _venting = venting;
+        numbers[0] = _sinceMs;
+        numbers[1] = _phase;
+        numbers[2] = _standing;
+        numbers[3] = _failures;
+        numbers[4] = _unseen;
+        numbers[5] = _hidden;
+        numbers[6] = _venting;
+    }
+
+    /// <summary>Goes on from what another policy told.</summary>
+    /// <param name="numbers">What <see cref="CopyTo"/> wrote.</param>
+    public void CopyFrom(int[] numbers)
+    {
+        _sinceMs = numbers[0];
+        _phase = numbers[1];
+        _standing = numbers[2];
+        _failures = numbers[3];
+        _unseen = numbers[4];
+        _hidden = numbers[5];
+        _venting = numbers[6];
     }
 
     /// <summary>Lets time pass.</summary>
@@ -69,7 +87,7 @@ public sealed class SavePolicy
 
     /// <summary>Whether a save is due now.</summary>
     public bool IsDue(Controller core) =>
-        core.Phase != _phase || core.Alarms.Standing != _standing || (core.DoseStep == DoseStep.Vent) != _venting || _sinceMs >= _intervalMs;
+        _sinceMs >= _intervalMs || (int)core.Phase != _phase || Venting(core) != _venting || Changed(core.Alarms);
 
     /// <summary>The state was saved. Only a save that was due by time starts the time anew: power cuts one interval apart would else save no progress.</summary>
     public void Saved(Controller core)
@@ -79,10 +97,18 @@ public sealed class SavePolicy
         Note(core);
     }
 
+    private static int Venting(Controller core) => core.DoseStep == DoseStep.Vent ? 1 : 0;
+
+    private bool Changed(AlarmList alarms) =>
+        alarms.Standing != _standing || alarms.Failures != _failures || alarms.Unseen != _unseen || alarms.HiddenByPerson != _hidden;
+
     private void Note(Controller core)
     {
-        _phase = core.Phase;
+        _phase = (int)core.Phase;
         _standing = core.Alarms.Standing;
-        _venting = core.DoseStep == DoseStep.Vent;
+        _failures = core.Alarms.Failures;
+        _unseen = core.Alarms.Unseen;
+        _hidden = core.Alarms.HiddenByPerson;
+        _venting = Venting(core);
     }
 }

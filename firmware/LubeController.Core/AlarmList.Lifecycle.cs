@@ -14,6 +14,12 @@ public sealed partial class AlarmList
     private int _suppressed;
     private int _outOfService;
 
+    /// <summary>One bit for each alarm that waits to be acknowledged.</summary>
+    public int Unseen => _unseen;
+
+    /// <summary>One bit for each alarm that a person keeps from being shown: shelved, or out of service.</summary>
+    public int HiddenByPerson => _shelved | _outOfService;
+
     /// <summary>Whether any alarm waits to be acknowledged.</summary>
     public bool AnyUnseen => _unseen != 0;
 
@@ -23,7 +29,7 @@ public sealed partial class AlarmList
     /// <summary>The alarm that came first since last none stood and none waited, as a number; -1 where there is none.</summary>
     public int FirstUp { get; private set; } = NoAlarm;
 
-    private int Hidden => _shelved | _suppressed | _outOfService;
+    private int Hidden => HiddenByPerson | _suppressed;
 
     /// <summary>Whether an alarm waits to be acknowledged.</summary>
     public bool IsUnseen(AlarmId id) => (_unseen & Bit(id)) != 0;
@@ -135,7 +141,7 @@ public sealed partial class AlarmList
     private void Show(int shown)
     {
         int before = _suppressed;
-        int causes = Standing & ~_shelved & ~_outOfService;
+        int causes = Standing & ~HiddenByPerson;
         int suppressed = 0;
         for (int index = 0; index < AlarmTable.Count; index++)
         {

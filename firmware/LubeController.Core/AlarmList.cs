@@ -33,8 +33,11 @@ public sealed partial class AlarmList
     /// <summary>Whether an alarm stands that holds the pump without ending the dose.</summary>
     public bool HoldingStands { get; private set; }
 
+    /// <summary>One bit for each alarm of category failure that stands.</summary>
+    public int Failures { get; private set; }
+
     /// <summary>Whether an alarm of category failure stands.</summary>
-    public bool FailureStands { get; private set; }
+    public bool FailureStands => Failures != 0;
 
     /// <summary>Whether an alarm of another category stands that is shown.</summary>
     public bool OtherStands { get; private set; }
@@ -235,7 +238,7 @@ public sealed partial class AlarmList
         InterlockStands = false;
         HoldingStands = false;
         DoseEndingStands = false;
-        FailureStands = false;
+        Failures = 0;
         OtherStands = false;
         int standing = Standing;
         for (int index = 0; standing != 0 && index < AlarmTable.Count; index++, standing >>= 1)
@@ -246,9 +249,10 @@ public sealed partial class AlarmList
             InterlockStands |= action == AlarmAction.Interlock;
             DoseEndingStands |= action == AlarmAction.DoseEnding;
             HoldingStands |= action == AlarmAction.Holding;
-            bool failure = CategoryOf((AlarmId)index) == AlarmCategory.Failure;
-            FailureStands |= failure;
-            OtherStands |= !failure && (Hidden & (1 << index)) == 0;
+            if (CategoryOf((AlarmId)index) == AlarmCategory.Failure)
+                Failures |= 1 << index;
+            else
+                OtherStands |= (Hidden & (1 << index)) == 0;
         }
     }
 }

@@ -46,16 +46,47 @@ public sealed class SavePolicyTests
         var one = new SavePolicy(5_000);
         one.Begin(_core);
         one.Advance(1_234);
+        int[] told = new int[SavePolicy.NumberCount];
+        one.CopyTo(told);
         var other = new SavePolicy(5_000);
-        other.Resume(one.SinceMs, one.SavedPhase, one.SavedStanding, one.SavedVenting);
+        other.CopyFrom(told);
         Assert.False(other.IsDue(_core));
-        other.Resume(one.SinceMs, Phase.Failed, one.SavedStanding, one.SavedVenting);
-        Assert.True(other.IsDue(_core));
-        other.Resume(one.SinceMs, one.SavedPhase, 1, one.SavedVenting);
-        Assert.True(other.IsDue(_core));
-        other.Resume(one.SinceMs, one.SavedPhase, one.SavedStanding, true);
-        Assert.True(other.IsDue(_core));
-        other.Resume(5_000, one.SavedPhase, one.SavedStanding, one.SavedVenting);
-        Assert.True(other.IsDue(_core));
+        Assert.Equal(3_766, other.RemainingMs);
+        for (int index = 0; index < told.Length; index++)
+        {
+            int[] altered = [.. told];
+            altered[index] += 5_000;
+            other.CopyFrom(altered);
+            Assert.True(other.IsDue(_core), $"number {index}");
+        }
+    }
+
+    [Fact]
+    public void What_a_person_does_to_an_alarm_is_saved_at_once()
+    {
+        var policy = new SavePolicy(60_000);
+        _core.NoteStorageCorrupt();
+        _core.Scan(0);
+        policy.Begin(_core);
+        _core.Scan(500);
+        _inputs.Acknowledge = true;
+        _core.Scan(600);
+        Assert.False(policy.IsDue(_core));
+        _core.Scan(1_200);
+        Assert.False(_core.Alarms.AnyUnseen);
+        SavedOnce(policy);
+        Assert.True(_core.Shelve(AlarmId.StorageCorrupt, 60_000));
+        SavedOnce(policy);
+        _core.Unshelve(AlarmId.StorageCorrupt);
+        SavedOnce(policy);
+        _core.SetOutOfService(AlarmId.StorageCorrupt, true);
+        SavedOnce(policy);
+    }
+
+    private void SavedOnce(SavePolicy policy)
+    {
+        Assert.True(policy.IsDue(_core));
+        policy.Saved(_core);
+        Assert.False(policy.IsDue(_core));
     }
 }

@@ -14,8 +14,10 @@ namespace LubeController.Analysis.Exploration;
 /// </summary>
 public sealed class CoreModel : IExploredModel
 {
-    private const int Numbers = 6;
-    private const int VentingBit = 1 << 8;
+    private const int Numbers = SavePolicy.NumberCount + 3;
+    private const int PoweredAt = SavePolicy.NumberCount;
+    private const int FreshAt = PoweredAt + 1;
+    private const int RefusedAt = PoweredAt + 2;
 
     /// <summary>Steps in which inputs that have become quiet are accepted.</summary>
     internal const int SettleSteps = 4;
@@ -212,10 +214,10 @@ public sealed class CoreModel : IExploredModel
         }
 
         MemoryMarshal.Cast<byte, int>(state[(_state.Length + SavedLength)..]).CopyTo(_numbers);
-        _saves.Resume(_numbers[0], (Phase)(_numbers[3] & ~VentingBit), _numbers[2], (_numbers[3] & VentingBit) != 0);
-        _poweredMs = _numbers[1];
-        _fresh = _numbers[4] != 0;
-        UseSettings(_numbers[5] != 0);
+        _saves.CopyFrom(_numbers);
+        _poweredMs = _numbers[PoweredAt];
+        _fresh = _numbers[FreshAt] != 0;
+        UseSettings(_numbers[RefusedAt] != 0);
         _monitors.Read(_numbers.AsSpan(Numbers));
         _core.RestoreState(_state, StateUse.Step);
         _nowMs = 0;
@@ -223,12 +225,10 @@ public sealed class CoreModel : IExploredModel
 
     private void PutNumbers()
     {
-        _numbers[0] = _saves.SinceMs;
-        _numbers[1] = _poweredMs;
-        _numbers[2] = _saves.SavedStanding;
-        _numbers[3] = (int)_saves.SavedPhase | (_saves.SavedVenting ? VentingBit : 0);
-        _numbers[4] = _fresh ? 1 : 0;
-        _numbers[5] = _refused ? 1 : 0;
+        _saves.CopyTo(_numbers);
+        _numbers[PoweredAt] = _poweredMs;
+        _numbers[FreshAt] = _fresh ? 1 : 0;
+        _numbers[RefusedAt] = _refused ? 1 : 0;
         _monitors.Write(_numbers.AsSpan(Numbers));
     }
 

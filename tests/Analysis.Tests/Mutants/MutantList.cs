@@ -71,7 +71,7 @@ internal static class MutantList
         new("prime has no limit", "outputs-follow", Phases, "(!_primeButton.Held || _phaseMs >= _settings[SettingField.PrimeLimitMs])", "!_primeButton.Held"),
         new("stop keeps the divider's position", "outputs-follow", Phases, "        _dose.ForgetPosition();\n        Enter(Phase.Stopped);", "        Enter(Phase.Stopped);"),
         new("completed try clears the latch", "failed-has-cause", Phases, "        if (_trying)\n            EndShownByPump();", "        if (_trying)\n        {\n            EndShownByPump();\n            Alarms.ClearLatches();\n        }"),
-        new("relay heeds only failures that are shown", "relay-tells-failure", "AlarmList.cs", "FailureStands |= failure;", "FailureStands |= failure && (Hidden & (1 << index)) == 0;"),
+        new("relay heeds only failures that are shown", "relay-tells-failure", "AlarmList.cs", "if (CategoryOf((AlarmId)index) == AlarmCategory.Failure)\n                Failures", "if (CategoryOf((AlarmId)index) == AlarmCategory.Failure && (Hidden & (1 << index)) == 0)\n                Failures"),
         new("latest alarm counts as the first", "outputs-follow", "AlarmList.Lifecycle.cs", "if (FirstUp == NoAlarm)", "if (FirstUp >= NoAlarm)"),
         new("stall hides lubrication-overdue", "lubrication-overdue", Table, "            case AlarmId.DoseTooLong:\n                return Bit(AlarmId.DividerStalled);", "            case AlarmId.LubricationOverdue:\n            case AlarmId.DoseTooLong:\n                return Bit(AlarmId.DividerStalled);"),
         new("one standing sensor holds the overdue clock", "lubrication-overdue", Pulses, "StandsStill => _shaft.SaysStandstill && !_held.MachineRunning", "StandsStill => _shaft.SaysStandstill"),
