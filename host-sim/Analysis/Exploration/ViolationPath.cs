@@ -18,8 +18,6 @@ internal sealed class ViolationPath
     private const int FirstBit = 160;
     private const int Bits = 64;
 
-    private static readonly string[] Phases = ["rest", "dose", "retry-pause", "prime", "stopped", "failed", "output-test"];
-
     private readonly CoreSetup _setup;
     private readonly List<string> _steps = [];
     private readonly Inputs _shown = new();
@@ -245,7 +243,7 @@ internal sealed class ViolationPath
         _roundMs = model.Monitors.LastedMs(CoreProperty.DoseComesRound);
         Outputs outputs = model.Outputs;
         string alarms = string.Concat(Names(core.Alarms.Standing).Select(name => $" and alarm {name} is on"));
-        _snapshot = $"phase is {Phases[(int)core.Phase]} and output pump is {OnOff(outputs.Pump)} and output healthy-relay is {OnOff(outputs.HealthyRelay)}"
+        _snapshot = $"phase is {CoreWords.Phases[(int)core.Phase]} and output pump is {OnOff(outputs.Pump)} and output healthy-relay is {OnOff(outputs.HealthyRelay)}"
             + $" and output warning is {OnOff(outputs.Warning)} and output lamp is {OnOff(outputs.Lamp)}{alarms}"
             + string.Concat(Names(~core.Alarms.Standing & ((1 << AlarmTable.Count) - 1)).Select(name => $" and alarm {name} is off"));
     }

@@ -19,7 +19,7 @@ public enum BenchInput
 public static class BenchWords
 {
     /// <summary>Names of the buttons, by value.</summary>
-    public static IReadOnlyList<string> Buttons { get; } = ["start", "acknowledge", "reset", "dose-now", "prime", "output-test"];
+    public static IReadOnlyList<string> Buttons { get; } = CoreWords.Buttons;
 
     /// <summary>Names of the maintained inputs, by value.</summary>
     public static IReadOnlyList<string> Inputs { get; } = ["stop", "machine-running"];
