@@ -26,7 +26,7 @@ public sealed class ShippedExplorationTests
         var together = new CoreCoverage();
         foreach (string path in Files())
         {
-            ExplorationResult result = ExplorationSession.Explore(Read(path), Options(2), new Silent(), CancellationToken.None, out CoreCoverage coverage);
+            ExplorationResult result = ExplorationSession.Explore(Read(path), Options(2), new SilentExploration(), CancellationToken.None, out CoreCoverage coverage);
             Assert.True(
                 result.Outcome == ExplorationOutcome.Complete,
                 $"{path}: {result.Outcome} {(result.Property < 0 ? "" : CoreProperties.Names[result.Property])} after {result.Letters.Count} steps");
@@ -51,8 +51,8 @@ public sealed class ShippedExplorationTests
     public void The_numbers_hang_on_no_worker()
     {
         ExplorationFile file = Read(Files().Single(path => path.EndsWith("two-switches.exploration.yaml", StringComparison.Ordinal)));
-        ExplorationResult one = ExplorationSession.Explore(file, Options(1), new Silent(), CancellationToken.None, out _);
-        ExplorationResult three = ExplorationSession.Explore(file, Options(3), new Silent(), CancellationToken.None, out _);
+        ExplorationResult one = ExplorationSession.Explore(file, Options(1), new SilentExploration(), CancellationToken.None, out _);
+        ExplorationResult three = ExplorationSession.Explore(file, Options(3), new SilentExploration(), CancellationToken.None, out _);
         Assert.Equal(one with { Bytes = 0, Letters = [] }, three with { Bytes = 0, Letters = [] });
     }
 
@@ -64,7 +64,7 @@ public sealed class ShippedExplorationTests
     {
         ExplorationFile file = Read(Files().Single(path => Path.GetFileName(path) == name + ".exploration.yaml"));
         file = file with { Core = file.Core with { BoundPercent = percent } };
-        ExplorationResult result = ExplorationSession.Explore(file, Options(2), new Silent(), CancellationToken.None, out _);
+        ExplorationResult result = ExplorationSession.Explore(file, Options(2), new SilentExploration(), CancellationToken.None, out _);
         Assert.Equal(ExplorationOutcome.Violated, result.Outcome);
         Assert.Equal(property, (CoreProperty)result.Property);
         using var folder = new TempFolder();
@@ -86,12 +86,5 @@ public sealed class ShippedExplorationTests
         ExplorationFile? file = new ExplorationReader(RestRules.All).Read(path, problems);
         Assert.True(file != null, string.Join(Environment.NewLine, problems.All));
         return file;
-    }
-
-    private sealed class Silent : IExplorationProgress
-    {
-        public void Level(int depth, int states, long transitions, int frontier)
-        {
-        }
     }
 }
