@@ -139,11 +139,11 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
     /// <summary>Whether it stands until reset.</summary>
     public bool Latches => AlarmTable.Latches(Id);
 
-    /// <summary>Delay before it is raised: the range that can be set, milliseconds; longest 0 where none can.</summary>
-    public int LongestDelayOnMs => SettingTable.Spec(SettingField.DelayOn(Id)).Maximum;
+    /// <summary>The setting of its delay on; where it takes none the longest is 0.</summary>
+    public SettingSpec DelayOn => SettingTable.Spec(SettingField.DelayOn(Id));
 
-    /// <summary>Delay off where none is set, milliseconds.</summary>
-    public int PresetDelayOffMs => SettingTable.Spec(SettingField.DelayOff(Id)).Preset;
+    /// <summary>The setting of its delay off.</summary>
+    public SettingSpec DelayOff => SettingTable.Spec(SettingField.DelayOff(Id));
 
     /// <summary>The alarms that hide it as their consequence.</summary>
     public IEnumerable<string> SuppressedBy
