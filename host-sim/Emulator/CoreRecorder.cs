@@ -39,14 +39,14 @@ internal sealed class CoreRecorder
         ];
         for (int index = 0; index < AlarmTable.Count; index++)
         {
-            string name = AlarmTable.NameOf((AlarmId)index);
+            string name = CoreWords.Alarms[index];
             _standing[index] = OnOff("alarm." + name);
             _active[index] = OnOff("active." + name);
             _unseen[index] = OnOff("unseen." + name);
             _states[index] = trace.Define("state." + name, SignalKind.Step, "1", CoreWords.AlarmStates);
         }
 
-        _firstUp = trace.Define("first-up", SignalKind.Step, "1", [.. Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index)).Prepend("none")]);
+        _firstUp = trace.Define("first-up", SignalKind.Step, "1", [.. CoreWords.Alarms.Prepend("none")]);
 
         _doses = Count("doses");
         _doseEdges = Count("dose-edges");
@@ -163,7 +163,7 @@ internal sealed class CoreRecorder
                 _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " reset");
                 break;
             case ScanEvent.AlarmSuppressed:
-                _trace.Note(timeUs, "alarm", $"{AlarmTable.NameOf((AlarmId)subject)} suppressed by design, as it follows from {CausesText(detail)}");
+                _trace.Note(timeUs, "alarm", $"{AlarmTable.NameOf((AlarmId)subject)} suppressed by design, as it follows from {string.Join(" and ", CoreWords.AlarmsOf(detail))}");
                 break;
             case ScanEvent.SuppressionEnded:
                 _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " no longer suppressed");
@@ -200,9 +200,6 @@ internal sealed class CoreRecorder
                 break;
         }
     }
-
-    private static string CausesText(int causes) => string.Join(" and ", Enumerable.Range(0, AlarmTable.Count)
-        .Where(index => (causes & (1 << index)) != 0).Select(index => AlarmTable.NameOf((AlarmId)index)));
 
     private string SwitchName(int index) => index < _switchNames.Count ? _switchNames[index] : $"switch {index + 1}";
 

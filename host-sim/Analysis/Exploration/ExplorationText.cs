@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
 using System.Linq;
@@ -23,7 +22,7 @@ public static class ExplorationText
             CultureInfo.InvariantCulture,
             $"  {result.States} states, {result.Transitions} transitions, depth {result.Depth}, {file.Core.Alphabet.Letters.Count} combinations in a step of {file.Core.StepMs} ms, {seconds:F1} s, {result.Bytes / 1048576.0:F0} MB"));
         output.WriteLine($"  phases: {string.Join(", ", Enum.GetValues<Phase>().Where(coverage.Reached).Select(phase => CoreWords.Phases[(int)phase]))}");
-        output.WriteLine($"  alarms: {string.Join(", ", Alarms(coverage.Alarms).DefaultIfEmpty("none"))}");
+        output.WriteLine($"  alarms: {string.Join(", ", CoreWords.AlarmsOf(coverage.Alarms).DefaultIfEmpty("none"))}");
     }
 
     /// <summary>What none of several explorations came by.</summary>
@@ -32,13 +31,10 @@ public static class ExplorationText
         ArgumentNullException.ThrowIfNull(output);
         ArgumentNullException.ThrowIfNull(all);
         string[] phases = [.. Enum.GetValues<Phase>().Where(phase => !all.Reached(phase)).Select(phase => CoreWords.Phases[(int)phase])];
-        string[] alarms = [.. Alarms(~all.Alarms)];
+        string[] alarms = [.. CoreWords.AlarmsOf(~all.Alarms)];
         output.WriteLine($"together: not reached are the phases {string.Join(", ", phases.DefaultIfEmpty("(none)"))}; the alarms {string.Join(", ", alarms.DefaultIfEmpty("(none)"))}");
         output.WriteLine($"together: {all.Transitions.Count()} changes of phase: {string.Join(", ", all.Transitions.Select(one => $"{CoreWords.Phases[(int)one.From]} > {CoreWords.Phases[(int)one.To]}"))}");
     }
-
-    private static IEnumerable<string> Alarms(int bits) =>
-        Enumerable.Range(0, AlarmTable.Count).Where(index => (bits & (1 << index)) != 0).Select(index => AlarmTable.NameOf((AlarmId)index));
 
     private static string Verdict(ExplorationFile file, ExplorationResult result) => result.Outcome switch
     {

@@ -83,7 +83,7 @@ internal sealed class ViolationPath
                 yield return ("its alarm is raised", NeverAtTheEnd);
                 break;
             case CoreProperty.AlarmSurvivesCut:
-                foreach (string alarm in Names(_savedStanding))
+                foreach (string alarm in CoreWords.AlarmsOf(_savedStanding))
                     yield return ($"{alarm} stands after the cut", $"eventually: alarm {alarm} is on\nfrom: {EndMs + (_setup.StepMs / 2)} ms");
                 break;
             case CoreProperty.ResetLeavesFailed or CoreProperty.StartLeavesStopped:
@@ -98,9 +98,6 @@ internal sealed class ViolationPath
     private string NeverAtTheEnd => $"never: {_snapshot}\nfrom: {EndMs} ms\nto: {EndMs + (_setup.StepMs / 8)} ms";
 
     private long Since(CoreProperty property) => Math.Max(0, EndMs - (property == CoreProperty.StallIsAlarmed ? _silentMs : _roundMs));
-
-    private static IEnumerable<string> Names(int alarms) =>
-        Enumerable.Range(0, AlarmTable.Count).Where(index => (alarms & (1 << index)) != 0).Select(index => AlarmTable.NameOf((AlarmId)index));
 
     private void HoldEverything(Inputs first)
     {
@@ -242,10 +239,10 @@ internal sealed class ViolationPath
         _silentMs = model.Monitors.LastedMs(CoreProperty.StallIsAlarmed);
         _roundMs = model.Monitors.LastedMs(CoreProperty.DoseComesRound);
         Outputs outputs = model.Outputs;
-        string alarms = string.Concat(Names(core.Alarms.Standing).Select(name => $" and alarm {name} is on"));
+        string alarms = string.Concat(CoreWords.AlarmsOf(core.Alarms.Standing).Select(name => $" and alarm {name} is on"));
         _snapshot = $"phase is {CoreWords.Phases[(int)core.Phase]} and output pump is {OnOff(outputs.Pump)} and output healthy-relay is {OnOff(outputs.HealthyRelay)}"
             + $" and output warning is {OnOff(outputs.Warning)} and output lamp is {OnOff(outputs.Lamp)}{alarms}"
-            + string.Concat(Names(~core.Alarms.Standing & ((1 << AlarmTable.Count) - 1)).Select(name => $" and alarm {name} is off"));
+            + string.Concat(CoreWords.AlarmsOf(~core.Alarms.Standing).Select(name => $" and alarm {name} is off"));
     }
 
     private void Hold(long at, Button? button)

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using LubeController.Core;
+using LubeController.Emulator;
 
 namespace LubeController.Scripts.Alarms;
 
@@ -146,16 +147,5 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
     public SettingSpec DelayOff => SettingTable.Spec(SettingField.DelayOff(Id));
 
     /// <summary>The alarms that hide it as their consequence.</summary>
-    public IEnumerable<string> SuppressedBy
-    {
-        get
-        {
-            int causes = AlarmTable.CausesOf(Id);
-            for (int index = 0; index < AlarmTable.Count; index++)
-            {
-                if ((causes & (1 << index)) != 0)
-                    yield return AlarmTable.NameOf((AlarmId)index);
-            }
-        }
-    }
+    public IEnumerable<string> SuppressedBy => CoreWords.AlarmsOf(AlarmTable.CausesOf(Id));
 }

@@ -126,7 +126,7 @@ public sealed class LogOccurrences
                 _suppressed[alarm] = true;
                 Hide(now);
                 if (now != null)
-                    now.SuppressedBy = [.. now.SuppressedBy.Union(Enumerable.Range(0, AlarmTable.Count).Where(cause => (entry.Detail & (1 << cause)) != 0).Select(cause => AlarmTable.NameOf((AlarmId)cause)))];
+                    now.SuppressedBy = [.. now.SuppressedBy.Union(CoreWords.AlarmsOf(entry.Detail))];
                 break;
             case ScanEvent.SuppressionEnded:
                 _suppressed[alarm] = false;

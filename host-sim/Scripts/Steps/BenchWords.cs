@@ -1,5 +1,4 @@
 using System.Collections.Generic;
-using System.Linq;
 using LubeController.Core;
 using LubeController.Emulator;
 
@@ -35,7 +34,7 @@ public static class BenchWords
     public static IReadOnlyList<string> AlarmDeeds { get; } = ["shelve", "unshelve", "out-of-service", "in-service"];
 
     /// <summary>Names of the alarms, by value.</summary>
-    public static IReadOnlyList<string> Alarms { get; } = [.. Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index))];
+    public static IReadOnlyList<string> Alarms { get; } = CoreWords.Alarms;
 
     /// <summary>Name of a deed.</summary>
     public static string Of(AlarmDeed deed) => AlarmDeeds[(int)deed];
