@@ -4,8 +4,6 @@ using System.IO;
 using System.Linq;
 using CsCheck;
 using LubeController.Analysis.Exploration;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -34,7 +32,7 @@ public sealed class PathScriptTests
 
     private static void Follow(string name, PowerCut kind, uint stream)
     {
-        ExplorationFile file = Read(name);
+        ExplorationFile file = ShippedExplorations.Named(name);
         List<int> way = Way(file.Core, kind, stream);
         Assert.Contains(way, letter => file.Core.Alphabet.Letters[letter].Cut == kind);
         var result = new ExplorationResult(ExplorationOutcome.Violated, 1, 1, way.Count, (int)CoreProperty.OutputsFollow, false, way, 0);
@@ -67,12 +65,5 @@ public sealed class PathScriptTests
         }
 
         return way;
-    }
-
-    private static ExplorationFile Read(string name)
-    {
-        var problems = new ProblemList();
-        return new ExplorationReader(RestRules.All).Read(Path.Combine(Repository.Root, "hil-scripts", "explorations", name + ".exploration.yaml"), problems)
-            ?? throw new InvalidDataException(string.Join('\n', problems.All));
     }
 }
