@@ -117,7 +117,7 @@ internal sealed class ViolationPath
         if (settings.Is(SettingField.SupplyMeasured))
             Number(0, "supply", first.SupplyMv, "mV");
         if (settings.Is(SettingField.ColdJudged))
-            Add(0, $"set: temperature, to: {(first.TemperatureDeciC / 10.0).ToString("R", CultureInfo.InvariantCulture)} degC");
+            Temperature(0, first.TemperatureDeciC);
         if (settings.Is(SettingField.ShaftFitted))
             Add(0, "set: shaft-pulses, to: 0");
         if (first.Stop)
@@ -149,7 +149,7 @@ internal sealed class ViolationPath
         if (now.SupplyMv != _shown.SupplyMv)
             Number(at, "supply", now.SupplyMv, "mV");
         if (now.TemperatureDeciC != _shown.TemperatureDeciC)
-            Add(at, $"set: temperature, to: {(now.TemperatureDeciC / 10.0).ToString("R", CultureInfo.InvariantCulture)} degC");
+            Temperature(at, now.TemperatureDeciC);
         if (now.ShaftPulses > 0)
             Add(at, string.Create(CultureInfo.InvariantCulture, $"set: shaft-pulses, to: {now.ShaftPulses}"));
         _shown.CopyFrom(now);
@@ -265,6 +265,8 @@ internal sealed class ViolationPath
     private void Level(long at, string name, bool on) => Add(at, $"set: {name}, to: {OnOff(on)}");
 
     private void Number(long at, string name, int value, string unit) => Add(at, string.Create(CultureInfo.InvariantCulture, $"set: {name}, to: {value} {unit}"));
+
+    private void Temperature(long at, int deciC) => Add(at, $"set: temperature, to: {(deciC / 10.0).ToString("R", CultureInfo.InvariantCulture)} degC");
 
     private void Add(long at, string what) => _steps.Add(string.Create(CultureInfo.InvariantCulture, $"{{ at: {at} ms, {what} }}"));
 
