@@ -8,22 +8,6 @@ namespace LubeController.Emulator;
 /// <summary>Records what the core and its board show: phase, alarms, counters, inputs as sampled, outputs, and the events of each scan.</summary>
 internal sealed class CoreRecorder
 {
-    /// <summary>Phases as they are named everywhere, by code.</summary>
-    public static readonly IReadOnlyList<string> PhaseNames = ["rest", "dose", "retry-pause", "prime", "stopped", "failed", "output-test"];
-
-    /// <summary>States of an alarm as they are named everywhere, by code.</summary>
-    public static readonly IReadOnlyList<string> StateNames =
-    [
-        "normal", "unacknowledged", "acknowledged", "returned-unacknowledged", "latched-unacknowledged", "latched-acknowledged",
-        "shelved", "suppressed-by-design", "out-of-service",
-    ];
-
-    private static readonly string[] StepNames = ["none", "recharge", "pressurise", "hold", "vent"];
-
-    private static readonly string[] ButtonNames = ["start", "acknowledge", "reset", "dose-now", "prime", "output-test"];
-
-    private static readonly string[] Witnesses = ["", "volume and pulses", "pressure and pulses", "shaft and machine running"];
-
     private readonly Trace _trace;
     private readonly IReadOnlyList<string> _switchNames;
     private readonly Signal _phase;
@@ -48,21 +32,21 @@ internal sealed class CoreRecorder
     {
         _trace = trace;
         _switchNames = switchNames;
-        _phase = trace.Define("phase", SignalKind.Step, "1", PhaseNames);
+        _phase = trace.Define("phase", SignalKind.Step, "1", CoreWords.Phases);
         _outputs =
         [
             OnOff("output.pump"), OnOff("output.vent-valve"), OnOff("output.healthy-relay"), OnOff("output.warning"), OnOff("output.lamp"),
         ];
         for (int index = 0; index < AlarmTable.Count; index++)
         {
-            string name = AlarmTable.NameOf((AlarmId)index);
+            string name = CoreWords.Alarms[index];
             _standing[index] = OnOff("alarm." + name);
             _active[index] = OnOff("active." + name);
             _unseen[index] = OnOff("unseen." + name);
-            _states[index] = trace.Define("state." + name, SignalKind.Step, "1", StateNames);
+            _states[index] = trace.Define("state." + name, SignalKind.Step, "1", CoreWords.AlarmStates);
         }
 
-        _firstUp = trace.Define("first-up", SignalKind.Step, "1", [.. Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index)).Prepend("none")]);
+        _firstUp = trace.Define("first-up", SignalKind.Step, "1", [.. CoreWords.Alarms.Prepend("none")]);
 
         _doses = Count("doses");
         _doseEdges = Count("dose-edges");
@@ -167,7 +151,7 @@ internal sealed class CoreRecorder
         switch (events.Kind(index))
         {
             case ScanEvent.PhaseChanged:
-                _trace.Note(timeUs, "phase", $"{PhaseNames[subject]} -> {PhaseNames[detail]}");
+                _trace.Note(timeUs, "phase", $"{CoreWords.Phases[subject]} -> {CoreWords.Phases[detail]}");
                 break;
             case ScanEvent.AlarmRaised:
                 _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " raised");
@@ -179,7 +163,7 @@ internal sealed class CoreRecorder
                 _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " reset");
                 break;
             case ScanEvent.AlarmSuppressed:
-                _trace.Note(timeUs, "alarm", $"{AlarmTable.NameOf((AlarmId)subject)} suppressed by design, as it follows from {CausesText(detail)}");
+                _trace.Note(timeUs, "alarm", $"{AlarmTable.NameOf((AlarmId)subject)} suppressed by design, as it follows from {string.Join(" and ", CoreWords.AlarmsOf(detail))}");
                 break;
             case ScanEvent.SuppressionEnded:
                 _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " no longer suppressed");
@@ -197,28 +181,25 @@ internal sealed class CoreRecorder
                 _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " put into service");
                 break;
             case ScanEvent.SensorsDisagree:
-                _trace.Note(timeUs, "sensor", string.Create(CultureInfo.InvariantCulture, $"{Witnesses[subject]} disagree{(detail > 0 ? $": {detail} % of the volume that the pulses stand for was pumped" : "")}"));
+                _trace.Note(timeUs, "sensor", string.Create(CultureInfo.InvariantCulture, $"{CoreWords.Witnesses[subject]} disagree{(detail > 0 ? $": {detail} % of the volume that the pulses stand for was pumped" : "")}"));
                 break;
             case ScanEvent.PressObeyed:
-                _trace.Note(timeUs, "press", ButtonNames[subject] + " obeyed");
+                _trace.Note(timeUs, "press", CoreWords.Buttons[subject] + " obeyed");
                 break;
             case ScanEvent.PressRefused:
-                _trace.Note(timeUs, "press", ButtonNames[subject] + " refused");
+                _trace.Note(timeUs, "press", CoreWords.Buttons[subject] + " refused");
                 break;
             case ScanEvent.DoseCompleted:
                 _trace.Note(timeUs, "dose", "completed");
                 break;
             case ScanEvent.DoseStepTaken:
-                _trace.Note(timeUs, "dose", "step " + StepNames[subject]);
+                _trace.Note(timeUs, "dose", "step " + CoreWords.DoseSteps[subject]);
                 break;
             default:
                 _trace.Note(timeUs, "pulse", NamePulse(events.Kind(index), SwitchName(subject), detail));
                 break;
         }
     }
-
-    private static string CausesText(int causes) => string.Join(" and ", Enumerable.Range(0, AlarmTable.Count)
-        .Where(index => (causes & (1 << index)) != 0).Select(index => AlarmTable.NameOf((AlarmId)index)));
 
     private string SwitchName(int index) => index < _switchNames.Count ? _switchNames[index] : $"switch {index + 1}";
 

@@ -54,7 +54,7 @@ internal static class SpinComparison
     private static (long States, double Seconds) Search(int workers)
     {
         long began = Stopwatch.GetTimestamp();
-        var explorer = new Explorer(() => new PhaseMachine(Size), new ExplorationBounds(50_000_000, 8L << 30, workers), new Silent());
+        var explorer = new Explorer(() => new PhaseMachine(Size), new ExplorationBounds(50_000_000, 8L << 30, workers), new SilentExploration());
         ExplorationResult result = explorer.Run(CancellationToken.None);
         return (result.Outcome == ExplorationOutcome.Complete ? result.States : -1, Stopwatch.GetElapsedTime(began).TotalSeconds);
     }
@@ -66,11 +66,4 @@ internal static class SpinComparison
     }
 
     private static double Median(double[] values) => values.Order().ElementAt(values.Length / 2);
-
-    private sealed class Silent : IExplorationProgress
-    {
-        public void Level(int depth, int states, long transitions, int frontier)
-        {
-        }
-    }
 }

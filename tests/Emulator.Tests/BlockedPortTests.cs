@@ -4,7 +4,6 @@ using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Fluids;
 using Xunit;
 
 namespace LubeController.Emulator.Tests;
@@ -138,23 +137,11 @@ public sealed class BlockedPortTests
 
     private static PlantDescription Plant(int sections, System.Func<int, SectionOutlets> outlets, IReadOnlyList<JoinDescription> joins)
     {
-        var divider = new DividerDescription
+        return SmallPlant.With(new DividerDescription
         {
             Sections = [.. Enumerable.Range(1, sections).Select(number => new SectionDescription { Name = $"{number}", VolumePerStrokeM3 = (0.1 + (0.01 * number)) * 1e-6, Outlets = outlets(number) })],
             Joins = joins,
-        };
-        return new PlantDescription
-        {
-            Name = "bench",
-            Lubricant = Lubricants.NewtonianOil(0.1),
-            Reservoir = new ReservoirDescription { CapacityM3 = 4e-3, ContentM3 = 3e-3, LowLevelM3 = 1e-3, EmptyLevelM3 = 2e-4 },
-            Pump = new ConstantFlowPumpDescription { FlowM3PerS = 12e-6 / 60 },
-            Line = new LineDescription { VolumeM3 = 2e-5, BulkModulusPa = 1.4e9 },
-            Relief = new ReliefDescription { OpeningPressurePa = 2e7 },
-            Divider = divider,
-            Outlets = PortGroups.DefaultOutlets(divider),
-            CycleSwitches = [new CycleSwitchDescription { Name = "watch", Section = "2" }],
-        };
+        });
     }
 
     private sealed class BlockingDriver(string outlet) : IBenchDriver

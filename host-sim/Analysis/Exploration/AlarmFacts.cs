@@ -5,17 +5,13 @@ using Spec = LubeController.Analysis.Specification;
 
 namespace LubeController.Analysis.Exploration;
 
-/// <summary>
-/// What the alarms that stand demand, by the table of the specification and not by the core's own; the core's own is asked only
-/// for an alarm that the specification does not know.
-/// </summary>
+/// <summary>What the alarms that stand demand, by the table of the specification and not by the core's own.</summary>
 internal static class AlarmFacts
 {
     private static readonly int Interlocks = Mask(rule => rule.Action == Spec.AlarmAction.Interlock);
     private static readonly int DoseEnding = Mask(rule => rule.Action == Spec.AlarmAction.DoseEnding);
     private static readonly int Holding = Mask(rule => rule.Action == Spec.AlarmAction.Holding);
     private static readonly int Failures = Mask(rule => rule.Category == Spec.AlarmCategory.Failure);
-    private static readonly int Latching = Mask(rule => rule.Latches);
     private static readonly int SwitchFault = 1 << (int)AlarmId.CycleSwitchFault;
     private static readonly int Disagreement = 1 << (int)AlarmId.SensorsDisagree;
 
@@ -24,9 +20,6 @@ internal static class AlarmFacts
 
     /// <summary>Those that hold the pump.</summary>
     public static int HoldingOf(int standing) => standing & Holding;
-
-    /// <summary>Those that latch.</summary>
-    public static int LatchingOf(int alarms) => alarms & Latching;
 
     /// <summary>Interlocks and dose-ending ones.</summary>
     /// <param name="standing">One bit for each alarm.</param>
@@ -46,15 +39,11 @@ internal static class AlarmFacts
         int mask = 0;
         for (int index = 0; index < AlarmTable.Count; index++)
         {
-            var id = (AlarmId)index;
-            Spec.AlarmRule rule = Spec.AlarmTable.All.FirstOrDefault(one => one.Name == AlarmTable.NameOf(id)) ?? OfTheCore(id);
-            if (demands(rule))
+            string name = AlarmTable.NameOf((AlarmId)index);
+            if (demands(Spec.AlarmTable.All.Single(rule => rule.Name == name)))
                 mask |= 1 << index;
         }
 
         return mask;
     }
-
-    private static Spec.AlarmRule OfTheCore(AlarmId id) => new(
-        default, AlarmTable.NameOf(id), Enum.Parse<Spec.AlarmAction>(AlarmTable.ActionOf(id).ToString()), Enum.Parse<Spec.AlarmCategory>(AlarmTable.CategoryOf(id).ToString()), AlarmTable.Latches(id));
 }

@@ -52,8 +52,8 @@ public sealed class CoreModel : IExploredModel
     {
         ArgumentNullException.ThrowIfNull(setup);
         _setup = setup;
-        _rule = setup.Settings.RestMode == RestMode.Rule ? setup.MakeRule?.Invoke() : null;
-        _core = new Controller(_inputs, _outputs, setup.Settings, _rule ?? setup.MakeRule?.Invoke());
+        _rule = setup.MakeRule?.Invoke();
+        _core = new Controller(_inputs, _outputs, setup.Settings, _rule);
         _monitors = new CoreMonitors(setup);
         _state = new byte[_core.StateLength];
         _saved = new byte[_core.StateLength];
@@ -253,6 +253,7 @@ public sealed class CoreModel : IExploredModel
         bool interlock = AlarmFacts.InterlocksOf(standing) != 0;
         bool holding = AlarmFacts.HoldingOf(standing) != 0;
         bool failure = AlarmFacts.FailuresOf(standing, _core, _doseEnding) != 0;
+        int stopping = AlarmFacts.StoppingOf(standing, _core, _doseEnding);
         Phase phase = _core.Phase;
         int violated = 0;
         if (_outputs.Pump && interlock)
@@ -261,13 +262,13 @@ public sealed class CoreModel : IExploredModel
             violated |= Bit(CoreProperty.PumpOffOnStop);
         if (_outputs.HealthyRelay && failure)
             violated |= Bit(CoreProperty.RelayTellsFailure);
-        if (phase == Phase.Failed && AlarmFacts.StoppingOf(standing, _core, _doseEnding) == 0)
+        if (phase == Phase.Failed && stopping == 0)
             violated |= Bit(CoreProperty.FailedHasCause);
         // A new try that is due in the scan of a reset is no doing of the reset: the failure stands on.
-        bool trying = _setup.Settings[SettingField.NewTryDelayMs] > 0 && AlarmFacts.StoppingOf(standing, _core, _doseEnding) != 0;
+        bool trying = _setup.Settings[SettingField.NewTryDelayMs] > 0 && stopping != 0;
         if (_outputs.Pump && before == Phase.Failed && !trying && CoreMonitors.Pressed(_core, Button.Reset))
             violated |= Bit(CoreProperty.NoStartByReset);
-        if (phase == Phase.Dose && before == Phase.Dose && (AlarmFacts.StoppingOf(standing, _core, _doseEnding) & ~standingBefore) != 0)
+        if (phase == Phase.Dose && before == Phase.Dose && (stopping & ~standingBefore) != 0)
             violated |= Bit(CoreProperty.DoseEnds);
         if ((_refused && !_core.Alarms.Stands(AlarmId.SettingsInvalid)) || RuleFaultUntold())
             violated |= Bit(CoreProperty.CauseIsAlarmed);
@@ -279,7 +280,7 @@ public sealed class CoreModel : IExploredModel
     /// <summary>Whether the rule, asked as the core asks it, wants a longer rest than it may, and nothing tells of it.</summary>
     private bool RuleFaultUntold()
     {
-        if (_rule == null || _core.DosePending || _core.Alarms.Stands(AlarmId.RuleFault))
+        if (_rule == null || _setup.Settings.RestMode != RestMode.Rule || _core.DosePending || _core.Alarms.Stands(AlarmId.RuleFault))
             return false;
         int remainingMs = _rule.RemainingMs(_inputs);
         return remainingMs < 0 || remainingMs > _setup.Settings[SettingField.RuleLongestRestMs];

@@ -1,17 +1,15 @@
 using System;
-using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Emulator;
 
 namespace LubeController.Analysis.Exploration;
 
 /// <summary>Tells people what an exploration found.</summary>
 public static class ExplorationText
 {
-    private static readonly string[] Phases = ["rest", "dose", "retry-pause", "prime", "stopped", "failed", "output-test"];
-
     /// <summary>Writes the result of one file.</summary>
     public static void Write(TextWriter output, ExplorationFile file, ExplorationResult result, CoreCoverage coverage, double seconds)
     {
@@ -23,8 +21,8 @@ public static class ExplorationText
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"  {result.States} states, {result.Transitions} transitions, depth {result.Depth}, {file.Core.Alphabet.Letters.Count} combinations in a step of {file.Core.StepMs} ms, {seconds:F1} s, {result.Bytes / 1048576.0:F0} MB"));
-        output.WriteLine($"  phases: {string.Join(", ", Enum.GetValues<Phase>().Where(coverage.Reached).Select(phase => Phases[(int)phase]))}");
-        output.WriteLine($"  alarms: {string.Join(", ", Alarms(coverage.Alarms).DefaultIfEmpty("none"))}");
+        output.WriteLine($"  phases: {string.Join(", ", Enum.GetValues<Phase>().Where(coverage.Reached).Select(phase => CoreWords.Phases[(int)phase]))}");
+        output.WriteLine($"  alarms: {string.Join(", ", CoreWords.AlarmsOf(coverage.Alarms).DefaultIfEmpty("none"))}");
     }
 
     /// <summary>What none of several explorations came by.</summary>
@@ -32,14 +30,11 @@ public static class ExplorationText
     {
         ArgumentNullException.ThrowIfNull(output);
         ArgumentNullException.ThrowIfNull(all);
-        string[] phases = [.. Enum.GetValues<Phase>().Where(phase => !all.Reached(phase)).Select(phase => Phases[(int)phase])];
-        string[] alarms = [.. Alarms(~all.Alarms)];
+        string[] phases = [.. Enum.GetValues<Phase>().Where(phase => !all.Reached(phase)).Select(phase => CoreWords.Phases[(int)phase])];
+        string[] alarms = [.. CoreWords.AlarmsOf(~all.Alarms)];
         output.WriteLine($"together: not reached are the phases {string.Join(", ", phases.DefaultIfEmpty("(none)"))}; the alarms {string.Join(", ", alarms.DefaultIfEmpty("(none)"))}");
-        output.WriteLine($"together: {all.Transitions.Count()} changes of phase: {string.Join(", ", all.Transitions.Select(one => $"{Phases[(int)one.From]} > {Phases[(int)one.To]}"))}");
+        output.WriteLine($"together: {all.Transitions.Count()} changes of phase: {string.Join(", ", all.Transitions.Select(one => $"{CoreWords.Phases[(int)one.From]} > {CoreWords.Phases[(int)one.To]}"))}");
     }
-
-    private static IEnumerable<string> Alarms(int bits) =>
-        Enumerable.Range(0, AlarmTable.Count).Where(index => (bits & (1 << index)) != 0).Select(index => AlarmTable.NameOf((AlarmId)index));
 
     private static string Verdict(ExplorationFile file, ExplorationResult result) => result.Outcome switch
     {

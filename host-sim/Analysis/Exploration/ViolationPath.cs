@@ -18,8 +18,6 @@ internal sealed class ViolationPath
     private const int FirstBit = 160;
     private const int Bits = 64;
 
-    private static readonly string[] Phases = ["rest", "dose", "retry-pause", "prime", "stopped", "failed", "output-test"];
-
     private readonly CoreSetup _setup;
     private readonly List<string> _steps = [];
     private readonly Inputs _shown = new();
@@ -85,7 +83,7 @@ internal sealed class ViolationPath
                 yield return ("its alarm is raised", NeverAtTheEnd);
                 break;
             case CoreProperty.AlarmSurvivesCut:
-                foreach (string alarm in Names(_savedStanding))
+                foreach (string alarm in CoreWords.AlarmsOf(_savedStanding))
                     yield return ($"{alarm} stands after the cut", $"eventually: alarm {alarm} is on\nfrom: {EndMs + (_setup.StepMs / 2)} ms");
                 break;
             case CoreProperty.ResetLeavesFailed or CoreProperty.StartLeavesStopped:
@@ -100,9 +98,6 @@ internal sealed class ViolationPath
     private string NeverAtTheEnd => $"never: {_snapshot}\nfrom: {EndMs} ms\nto: {EndMs + (_setup.StepMs / 8)} ms";
 
     private long Since(CoreProperty property) => Math.Max(0, EndMs - (property == CoreProperty.StallIsAlarmed ? _silentMs : _roundMs));
-
-    private static IEnumerable<string> Names(int alarms) =>
-        Enumerable.Range(0, AlarmTable.Count).Where(index => (alarms & (1 << index)) != 0).Select(index => AlarmTable.NameOf((AlarmId)index));
 
     private void HoldEverything(Inputs first)
     {
@@ -122,7 +117,7 @@ internal sealed class ViolationPath
         if (settings.Is(SettingField.SupplyMeasured))
             Number(0, "supply", first.SupplyMv, "mV");
         if (settings.Is(SettingField.ColdJudged))
-            Add(0, $"set: temperature, to: {(first.TemperatureDeciC / 10.0).ToString("R", CultureInfo.InvariantCulture)} degC");
+            Temperature(0, first.TemperatureDeciC);
         if (settings.Is(SettingField.ShaftFitted))
             Add(0, "set: shaft-pulses, to: 0");
         if (first.Stop)
@@ -154,7 +149,7 @@ internal sealed class ViolationPath
         if (now.SupplyMv != _shown.SupplyMv)
             Number(at, "supply", now.SupplyMv, "mV");
         if (now.TemperatureDeciC != _shown.TemperatureDeciC)
-            Add(at, $"set: temperature, to: {(now.TemperatureDeciC / 10.0).ToString("R", CultureInfo.InvariantCulture)} degC");
+            Temperature(at, now.TemperatureDeciC);
         if (now.ShaftPulses > 0)
             Add(at, string.Create(CultureInfo.InvariantCulture, $"set: shaft-pulses, to: {now.ShaftPulses}"));
         _shown.CopyFrom(now);
@@ -244,10 +239,10 @@ internal sealed class ViolationPath
         _silentMs = model.Monitors.LastedMs(CoreProperty.StallIsAlarmed);
         _roundMs = model.Monitors.LastedMs(CoreProperty.DoseComesRound);
         Outputs outputs = model.Outputs;
-        string alarms = string.Concat(Names(core.Alarms.Standing).Select(name => $" and alarm {name} is on"));
-        _snapshot = $"phase is {Phases[(int)core.Phase]} and output pump is {OnOff(outputs.Pump)} and output healthy-relay is {OnOff(outputs.HealthyRelay)}"
+        string alarms = string.Concat(CoreWords.AlarmsOf(core.Alarms.Standing).Select(name => $" and alarm {name} is on"));
+        _snapshot = $"phase is {CoreWords.Phases[(int)core.Phase]} and output pump is {OnOff(outputs.Pump)} and output healthy-relay is {OnOff(outputs.HealthyRelay)}"
             + $" and output warning is {OnOff(outputs.Warning)} and output lamp is {OnOff(outputs.Lamp)}{alarms}"
-            + string.Concat(Names(~core.Alarms.Standing & ((1 << AlarmTable.Count) - 1)).Select(name => $" and alarm {name} is off"));
+            + string.Concat(CoreWords.AlarmsOf(~core.Alarms.Standing).Select(name => $" and alarm {name} is off"));
     }
 
     private void Hold(long at, Button? button)
@@ -270,6 +265,8 @@ internal sealed class ViolationPath
     private void Level(long at, string name, bool on) => Add(at, $"set: {name}, to: {OnOff(on)}");
 
     private void Number(long at, string name, int value, string unit) => Add(at, string.Create(CultureInfo.InvariantCulture, $"set: {name}, to: {value} {unit}"));
+
+    private void Temperature(long at, int deciC) => Add(at, $"set: temperature, to: {(deciC / 10.0).ToString("R", CultureInfo.InvariantCulture)} degC");
 
     private void Add(long at, string what) => _steps.Add(string.Create(CultureInfo.InvariantCulture, $"{{ at: {at} ms, {what} }}"));
 

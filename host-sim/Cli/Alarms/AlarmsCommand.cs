@@ -1,12 +1,13 @@
 using System;
 using System.Collections.Generic;
 using System.CommandLine;
-using System.Globalization;
 using System.IO;
 using System.Linq;
+using LubeController.Core;
 using LubeController.Scripts.Alarms;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Replaying;
+using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Cli.Alarms;
 
@@ -77,14 +78,9 @@ internal static class AlarmsCommand
 
     private static string Delays(AlarmSheet sheet)
     {
-        string on = sheet.LongestDelayOnMs == 0 ? "on: none, it is raised at once" : $"on: 0 ms unless set, up to {Time(sheet.LongestDelayOnMs)}";
-        return $"{on}; off: {Time(sheet.PresetDelayOffMs)} unless set";
+        string on = sheet.DelayOn.Maximum == 0 ? "on: none, it is raised at once" : $"on: {Preset(sheet.DelayOn)} unless set, up to {SettingText.Write(sheet.DelayOn, sheet.DelayOn.Maximum)}";
+        return $"{on}; off: {Preset(sheet.DelayOff)} unless set";
     }
 
-    private static string Time(int ms) => ms switch
-    {
-        >= 3_600_000 when ms % 3_600_000 == 0 => string.Create(CultureInfo.InvariantCulture, $"{ms / 3_600_000} h"),
-        >= 60_000 when ms % 60_000 == 0 => string.Create(CultureInfo.InvariantCulture, $"{ms / 60_000} min"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{ms} ms"),
-    };
+    private static string Preset(SettingSpec delay) => SettingText.Write(delay, delay.Preset);
 }

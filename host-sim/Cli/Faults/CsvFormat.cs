@@ -3,6 +3,7 @@ using System.Globalization;
 using System.IO;
 using System.Linq;
 using LubeController.Plant.Faults;
+using LubeController.Scripts.Records;
 using LubeController.Scripts.Running;
 
 namespace LubeController.Cli.Faults;
@@ -33,7 +34,7 @@ internal sealed class CsvFormat : IFaultFormat
                 .. Cells(fault.Second),
                 fault.Effect, fault.Noticed, fault.Needs, row.Heals, fault.HealingNote, row.PartList,
             ];
-            output.WriteLine(string.Join(',', cells.Select(Quoted)));
+            output.WriteLine(string.Join(',', cells.Select(CsvCell.Quoted)));
         }
     }
 
@@ -50,7 +51,4 @@ internal sealed class CsvFormat : IFaultFormat
 
         string Number(double si) => FaultRow.Usual(parameter, si).ToString("R", CultureInfo.InvariantCulture);
     }
-
-    private static string Quoted(string cell) =>
-        cell.IndexOfAny([',', '"', '\n', '\r']) < 0 ? cell : $"\"{cell.Replace("\"", "\"\"")}\"";
 }

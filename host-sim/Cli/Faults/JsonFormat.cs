@@ -1,9 +1,8 @@
 using System.Collections.Generic;
 using System.IO;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using LubeController.Plant.Faults;
+using LubeController.Scripts.Records;
 using LubeController.Scripts.Running;
 
 namespace LubeController.Cli.Faults;
@@ -12,19 +11,8 @@ namespace LubeController.Cli.Faults;
 internal sealed class JsonFormat : IFaultFormat
 {
     /// <inheritdoc/>
-    public void Write(IReadOnlyList<FaultRow> rows, bool withParts, TextWriter output)
-    {
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
-        {
-            json.WriteStartArray();
-            foreach (FaultRow row in rows)
-                Write(row, withParts, json);
-            json.WriteEndArray();
-        }
-
-        output.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
-    }
+    public void Write(IReadOnlyList<FaultRow> rows, bool withParts, TextWriter output) =>
+        ReadableJson.WriteArray(rows, (row, json) => Write(row, withParts, json), output);
 
     private static void Write(FaultRow row, bool withParts, Utf8JsonWriter json)
     {

@@ -24,8 +24,8 @@ internal static class LogbookCommand
     public static Command Make(IScriptBench bench, TextWriter output, TextWriter errors)
     {
         var script = new Argument<string>("SCRIPT") { Description = "Bench script" };
-        Option<string> csv = File("--csv", "Write the occurrences as CSV (RFC 4180)");
-        Option<string> json = File("--json", "Write the occurrences as JSON");
+        Option<string> csv = TextOption.File("--csv", "Write the occurrences as CSV (RFC 4180)");
+        Option<string> json = TextOption.File("--json", "Write the occurrences as JSON");
         var clock = new Option<string>("--clock") { HelpName = "TIME", Description = "Time of day at the start, UTC, as 2026-01-31T06:00:00Z" };
         clock.Validators.Add(result =>
         {
@@ -51,16 +51,5 @@ internal static class LogbookCommand
     {
         bool read = DateTimeOffset.TryParseExact(text, "yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out DateTimeOffset time);
         return read && time.ToUnixTimeSeconds() is > 0 and <= uint.MaxValue ? (uint)time.ToUnixTimeSeconds() : 0;
-    }
-
-    private static Option<string> File(string name, string description)
-    {
-        var option = new Option<string>(name) { HelpName = "FILE", Description = description };
-        option.Validators.Add(result =>
-        {
-            if (result.Tokens.Count == 1 && string.IsNullOrWhiteSpace(result.Tokens[0].Value))
-                result.AddError($"{name} is empty: give FILE.");
-        });
-        return option;
     }
 }

@@ -32,10 +32,10 @@ internal static class ReplayCommand
         Option<long> jobs = Whole("--jobs", "N", "Runs at a time; the results do not depend on it", 1, MostJobs);
         Option<long> seed = Whole("--seed", "S", "Seed in place of the scripts' own", 0, long.MaxValue);
         Option<long> bound = Whole("--scan-bound", "N", "Most scans of one run in place of the scripts' own", 1, long.MaxValue);
-        Option<string> filter = Text("--filter", "TEXT", "Only scripts with this text in path or title");
-        Option<string> trace = Text("--trace", "DIR", "Write each run to this folder, as CSV and as VCD");
-        Option<string> baseline = Text("--baseline", "FILE-OR-DIR", "Compare each run with one that --trace wrote");
-        Option<string> junit = Text("--junit", "FILE", "Write the verdicts as JUnit XML");
+        Option<string> filter = TextOption.Make("--filter", "TEXT", "Only scripts with this text in path or title");
+        Option<string> trace = TextOption.Make("--trace", "DIR", "Write each run to this folder, as CSV and as VCD");
+        Option<string> baseline = TextOption.Make("--baseline", "FILE-OR-DIR", "Compare each run with one that --trace wrote");
+        Option<string> junit = TextOption.File("--junit", "Write the verdicts as JUnit XML");
         var margins = new Option<bool>("--margins") { Description = "List what held too, each expectation with its margin; always so for a single script" };
         var command = new Command("replay", Description);
         command.Arguments.Add(paths);
@@ -70,17 +70,6 @@ internal static class ReplayCommand
             string name = token.Value.Split('=')[0];
             paths.AddError($"There is no option '{name}'; {NearestName.Remedy(name, command.Options.Select(option => option.Name).ToArray())}");
         }
-    }
-
-    private static Option<string> Text(string name, string help, string description)
-    {
-        var option = new Option<string>(name) { HelpName = help, Description = description };
-        option.Validators.Add(result =>
-        {
-            if (result.Tokens.Count == 1 && string.IsNullOrWhiteSpace(result.Tokens[0].Value))
-                result.AddError($"{name} is empty: give {help}.");
-        });
-        return option;
     }
 
     private static Option<long> Whole(string name, string help, string description, long minimum, long maximum) => new(name)

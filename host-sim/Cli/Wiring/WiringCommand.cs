@@ -21,9 +21,9 @@ internal static class WiringCommand
     public static Command Make(TextWriter output, TextWriter errors)
     {
         var plant = new Argument<string>("PLANT") { Description = "Plant file with the wiring" };
-        Option<string> settings = File("--settings", "Leave out alarms that these settings cannot raise");
-        Option<string> csv = File("--csv", "Write the whole matrix as CSV");
-        Option<string> html = File("--html", "Write the whole matrix as one HTML page");
+        Option<string> settings = TextOption.File("--settings", "Leave out alarms that these settings cannot raise");
+        Option<string> csv = TextOption.File("--csv", "Write the whole matrix as CSV");
+        Option<string> html = TextOption.File("--html", "Write the whole matrix as one HTML page");
         var command = new Command("wiring", Description);
         command.Arguments.Add(plant);
         command.Options.Add(settings);
@@ -40,16 +40,5 @@ internal static class WiringCommand
             output,
             errors));
         return command;
-    }
-
-    private static Option<string> File(string name, string description)
-    {
-        var option = new Option<string>(name) { HelpName = "FILE", Description = description };
-        option.Validators.Add(result =>
-        {
-            if (result.Tokens.Count == 1 && string.IsNullOrWhiteSpace(result.Tokens[0].Value))
-                result.AddError($"{name} is empty: give FILE.");
-        });
-        return option;
     }
 }

@@ -1,4 +1,5 @@
 using System;
+using LubeController.Plant;
 
 namespace LubeController.Emulator.Platform;
 
@@ -44,18 +45,6 @@ internal sealed class ScanTiming(ulong seed, long periodUs)
     private long Jitter(long tick)
     {
         long most = Math.Min(JitterUs, (periodUs - 1) / 2);
-        return most == 0 ? 0 : (long)(Mix(unchecked(Mix(seed) + (ulong)tick)) % (ulong)((2 * most) + 1)) - most;
-    }
-
-    /// <summary>Finaliser of SplitMix64 (Steele, Lea and Flood 2014, from memory), as the plant's irregularities have it.</summary>
-    private static ulong Mix(ulong value)
-    {
-        unchecked
-        {
-            value += 0x9E3779B97F4A7C15;
-            value = (value ^ (value >> 30)) * 0xBF58476D1CE4E5B9;
-            value = (value ^ (value >> 27)) * 0x94D049BB133111EB;
-            return value ^ (value >> 31);
-        }
+        return most == 0 ? 0 : (long)(SeededGenerator.Mix(unchecked(SeededGenerator.Mix(seed) + (ulong)tick)) % (ulong)((2 * most) + 1)) - most;
     }
 }

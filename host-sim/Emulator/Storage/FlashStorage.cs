@@ -1,5 +1,6 @@
 using System;
 using LubeController.Board;
+using LubeController.Plant;
 
 namespace LubeController.Emulator.Storage;
 
@@ -15,7 +16,7 @@ public sealed class FlashStorage : IBlockStorage
     private readonly int[] _writes;
     private readonly int[] _programs;
     private readonly bool[] _touched;
-    private ulong _dice;
+    private readonly SeededGenerator _dice;
     private int _tearAt;
     private TearRest _rest;
     private bool _tears;
@@ -39,7 +40,7 @@ public sealed class FlashStorage : IBlockStorage
         _writes = new int[blockCount];
         _programs = new int[blockCount];
         _touched = new bool[blockCount];
-        _dice = seed;
+        _dice = new SeededGenerator(seed);
     }
 
     /// <inheritdoc/>
@@ -173,7 +174,7 @@ public sealed class FlashStorage : IBlockStorage
         if (whole == length || _rest != TearRest.Old)
             own[whole..].Fill(Erased);
         if (worn && length > 0)
-            FlipBit(block, (int)(Next() % (8UL * (ulong)length)));
+            FlipBit(block, (int)(_dice.Next() % (8UL * (ulong)length)));
         return Ends(own[whole..length]);
     }
 
@@ -215,7 +216,7 @@ public sealed class FlashStorage : IBlockStorage
         if (_rest == TearRest.Garbage)
         {
             for (int index = 0; index < unwritten.Length; index++)
-                unwritten[index] = (byte)(Next() & 0xFF);
+                unwritten[index] = (byte)(_dice.Next() & 0xFF);
         }
 
         _tears = false;
@@ -229,18 +230,5 @@ public sealed class FlashStorage : IBlockStorage
     {
         ArgumentOutOfRangeException.ThrowIfNegative(block);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(block, BlockCount);
-    }
-
-    /// <summary>SplitMix64 (Steele, Lea and Flood 2014, from memory).</summary>
-    private ulong Next()
-    {
-        unchecked
-        {
-            _dice += 0x9E3779B97F4A7C15;
-            ulong mixed = _dice;
-            mixed = (mixed ^ (mixed >> 30)) * 0xBF58476D1CE4E5B9;
-            mixed = (mixed ^ (mixed >> 27)) * 0x94D049BB133111EB;
-            return mixed ^ (mixed >> 31);
-        }
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using LubeController.Core;
+using LubeController.Emulator;
 
 namespace LubeController.Scripts.Alarms;
 
@@ -139,23 +140,12 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
     /// <summary>Whether it stands until reset.</summary>
     public bool Latches => AlarmTable.Latches(Id);
 
-    /// <summary>Delay before it is raised: the range that can be set, milliseconds; longest 0 where none can.</summary>
-    public int LongestDelayOnMs => SettingTable.Spec(SettingField.DelayOn(Id)).Maximum;
+    /// <summary>The setting of its delay on; where it takes none the longest is 0.</summary>
+    public SettingSpec DelayOn => SettingTable.Spec(SettingField.DelayOn(Id));
 
-    /// <summary>Delay off where none is set, milliseconds.</summary>
-    public int PresetDelayOffMs => SettingTable.Spec(SettingField.DelayOff(Id)).Preset;
+    /// <summary>The setting of its delay off.</summary>
+    public SettingSpec DelayOff => SettingTable.Spec(SettingField.DelayOff(Id));
 
     /// <summary>The alarms that hide it as their consequence.</summary>
-    public IEnumerable<string> SuppressedBy
-    {
-        get
-        {
-            int causes = AlarmTable.CausesOf(Id);
-            for (int index = 0; index < AlarmTable.Count; index++)
-            {
-                if ((causes & (1 << index)) != 0)
-                    yield return AlarmTable.NameOf((AlarmId)index);
-            }
-        }
-    }
+    public IEnumerable<string> SuppressedBy => CoreWords.AlarmsOf(AlarmTable.CausesOf(Id));
 }

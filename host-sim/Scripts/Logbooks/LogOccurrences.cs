@@ -4,16 +4,14 @@ using System.Globalization;
 using System.Linq;
 using LubeController.Board;
 using LubeController.Core;
+using LubeController.Emulator;
 
 namespace LubeController.Scripts.Logbooks;
 
 /// <summary>Joins the entries of a logbook: what was raised with its end, its acknowledgement and its reset, and phases with their length.</summary>
 public sealed class LogOccurrences
 {
-    private static readonly string[] PhaseNames = ["rest", "dose", "retry-pause", "prime", "stopped", "failed", "output-test"];
-    private static readonly string[] ButtonNames = ["start", "acknowledge", "reset", "dose-now", "prime", "output-test"];
     private static readonly string[] CauseNames = ["power-on", "brown-out", "watchdog", "loop-fault"];
-    private static readonly string[] Witnesses = ["", "volume and pulses", "pressure and pulses", "shaft and machine running"];
 
     private readonly List<LogOccurrence> _all = [];
     private readonly LogOccurrence?[] _alarms = new LogOccurrence?[AlarmTable.Count];
@@ -50,7 +48,7 @@ public sealed class LogOccurrences
         _ => "controller",
     };
 
-    private static string NameIn(string[] names, int index) => index >= 0 && index < names.Length ? names[index] : string.Create(CultureInfo.InvariantCulture, $"unknown {index}");
+    private static string NameIn(IReadOnlyList<string> names, int index) => index >= 0 && index < names.Count ? names[index] : string.Create(CultureInfo.InvariantCulture, $"unknown {index}");
 
     private void Take(LogEntry entry)
     {
@@ -63,13 +61,13 @@ public sealed class LogOccurrences
                 Press(entry);
                 break;
             case (int)ScanEvent.PressRefused:
-                Add(entry, "press", NameIn(ButtonNames, entry.Subject), "refused");
+                Add(entry, "press", NameIn(CoreWords.Buttons, entry.Subject), "refused");
                 break;
             case (int)ScanEvent.SwitchFound:
                 Add(entry, "sensor", string.Create(CultureInfo.InvariantCulture, $"cycle-switch-{entry.Subject + 1}"), entry.Detail == 1 ? "found wrong by chatter" : "found wrong by a second witness");
                 break;
             case (int)ScanEvent.SensorsDisagree:
-                Add(entry, "sensor", NameIn(Witnesses, entry.Subject), entry.Detail > 0 ? string.Create(CultureInfo.InvariantCulture, $"disagree: {entry.Detail} % of the volume was pumped") : "disagree");
+                Add(entry, "sensor", NameIn(CoreWords.Witnesses, entry.Subject), entry.Detail > 0 ? string.Create(CultureInfo.InvariantCulture, $"disagree: {entry.Detail} % of the volume was pumped") : "disagree");
                 break;
             case >= LogEvent.Started:
                 TakeBoard(entry);
@@ -128,7 +126,7 @@ public sealed class LogOccurrences
                 _suppressed[alarm] = true;
                 Hide(now);
                 if (now != null)
-                    now.SuppressedBy = [.. now.SuppressedBy.Union(Enumerable.Range(0, AlarmTable.Count).Where(cause => (entry.Detail & (1 << cause)) != 0).Select(cause => AlarmTable.NameOf((AlarmId)cause)))];
+                    now.SuppressedBy = [.. now.SuppressedBy.Union(CoreWords.AlarmsOf(entry.Detail))];
                 break;
             case ScanEvent.SuppressionEnded:
                 _suppressed[alarm] = false;
@@ -193,7 +191,7 @@ public sealed class LogOccurrences
 
     private void Press(LogEntry entry)
     {
-        Add(entry, "press", NameIn(ButtonNames, entry.Subject), "obeyed");
+        Add(entry, "press", NameIn(CoreWords.Buttons, entry.Subject), "obeyed");
         if (entry.Subject != (int)Button.Acknowledge)
             return;
         foreach (LogOccurrence waiting in _unseen)
@@ -209,7 +207,7 @@ public sealed class LogOccurrences
     {
         EndPhase(entry);
         if (entry.Detail is not ((int)Phase.Rest or (int)Phase.Dose))
-            _phase = Add(entry, "phase", NameIn(PhaseNames, entry.Detail), "");
+            _phase = Add(entry, "phase", NameIn(CoreWords.Phases, entry.Detail), "");
     }
 
     private void EndPhase(LogEntry entry)

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
 using System.Linq;
+using LubeController.Scripts.Records;
 
 namespace LubeController.Scripts.Logbooks;
 
@@ -37,10 +38,7 @@ public static class LogbookCsv
 
     private static void Line(IEnumerable<string> cells, TextWriter output)
     {
-        output.Write(string.Join(',', cells.Select(Quoted)));
+        output.Write(string.Join(',', cells.Select(CsvCell.Quoted)));
         output.Write("\r\n");
     }
-
-    private static string Quoted(string cell) =>
-        cell.IndexOfAny([',', '"', '\n', '\r']) < 0 ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

@@ -1,9 +1,8 @@
 using System;
 using System.Collections.Generic;
 using System.IO;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
+using LubeController.Scripts.Records;
 
 namespace LubeController.Scripts.Logbooks;
 
@@ -15,16 +14,7 @@ public static class LogbookJson
     {
         ArgumentNullException.ThrowIfNull(occurrences);
         ArgumentNullException.ThrowIfNull(output);
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
-        {
-            json.WriteStartArray();
-            foreach (LogOccurrence one in occurrences)
-                Write(one, json);
-            json.WriteEndArray();
-        }
-
-        output.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
+        ReadableJson.WriteArray(occurrences, Write, output);
     }
 
     private static void Write(LogOccurrence one, Utf8JsonWriter json)

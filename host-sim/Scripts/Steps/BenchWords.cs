@@ -1,5 +1,4 @@
 using System.Collections.Generic;
-using System.Linq;
 using LubeController.Core;
 using LubeController.Emulator;
 
@@ -19,7 +18,7 @@ public enum BenchInput
 public static class BenchWords
 {
     /// <summary>Names of the buttons, by value.</summary>
-    public static IReadOnlyList<string> Buttons { get; } = ["start", "acknowledge", "reset", "dose-now", "prime", "output-test"];
+    public static IReadOnlyList<string> Buttons { get; } = CoreWords.Buttons;
 
     /// <summary>Names of the maintained inputs, by value.</summary>
     public static IReadOnlyList<string> Inputs { get; } = ["stop", "machine-running"];
@@ -35,7 +34,7 @@ public static class BenchWords
     public static IReadOnlyList<string> AlarmDeeds { get; } = ["shelve", "unshelve", "out-of-service", "in-service"];
 
     /// <summary>Names of the alarms, by value.</summary>
-    public static IReadOnlyList<string> Alarms { get; } = [.. Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index))];
+    public static IReadOnlyList<string> Alarms { get; } = CoreWords.Alarms;
 
     /// <summary>Name of a deed.</summary>
     public static string Of(AlarmDeed deed) => AlarmDeeds[(int)deed];

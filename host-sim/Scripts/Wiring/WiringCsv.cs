@@ -1,6 +1,7 @@
 using System;
 using System.IO;
 using System.Linq;
+using LubeController.Scripts.Records;
 
 namespace LubeController.Scripts.Wiring;
 
@@ -31,10 +32,7 @@ public static class WiringCsv
                 unseen ? "no" : "yes",
                 unseen && row.Fault != null ? matrix.MeasureWords(row) : "",
             ];
-            writer.Write(string.Join(',', fields.Select(Quoted)) + "\n");
+            writer.Write(string.Join(',', fields.Select(CsvCell.Quoted)) + "\n");
         }
     }
-
-    private static string Quoted(string field) =>
-        field.AsSpan().IndexOfAny(",\"\n\r") < 0 ? field : "\"" + field.Replace("\"", "\"\"") + "\"";
 }

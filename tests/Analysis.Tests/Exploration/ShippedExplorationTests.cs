@@ -1,12 +1,9 @@
 using System;
 using System.Collections.Generic;
-using System.IO;
 using System.Linq;
 using System.Threading;
 using LubeController.Analysis.Exploration;
 using LubeController.Analysis.Specification;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
 using Xunit;
 using AlarmId = LubeController.Core.AlarmId;
@@ -24,9 +21,9 @@ public sealed class ShippedExplorationTests
     public void They_are_complete_hold_and_reach_together_what_can_be_reached()
     {
         var together = new CoreCoverage();
-        foreach (string path in Files())
+        foreach (string path in ShippedExplorations.All())
         {
-            ExplorationResult result = ExplorationSession.Explore(Read(path), Options(2), new Silent(), CancellationToken.None, out CoreCoverage coverage);
+            ExplorationResult result = ExplorationSession.Explore(ShippedExplorations.Read(path), Options(2), new SilentExploration(), CancellationToken.None, out CoreCoverage coverage);
             Assert.True(
                 result.Outcome == ExplorationOutcome.Complete,
                 $"{path}: {result.Outcome} {(result.Property < 0 ? "" : CoreProperties.Names[result.Property])} after {result.Letters.Count} steps");
@@ -50,9 +47,9 @@ public sealed class ShippedExplorationTests
     [Fact]
     public void The_numbers_hang_on_no_worker()
     {
-        ExplorationFile file = Read(Files().Single(path => path.EndsWith("warnings.exploration.yaml", StringComparison.Ordinal)));
-        ExplorationResult one = ExplorationSession.Explore(file, Options(1), new Silent(), CancellationToken.None, out _);
-        ExplorationResult three = ExplorationSession.Explore(file, Options(3), new Silent(), CancellationToken.None, out _);
+        ExplorationFile file = ShippedExplorations.Named("warnings");
+        ExplorationResult one = ExplorationSession.Explore(file, Options(1), new SilentExploration(), CancellationToken.None, out _);
+        ExplorationResult three = ExplorationSession.Explore(file, Options(3), new SilentExploration(), CancellationToken.None, out _);
         Assert.Equal(one with { Bytes = 0, Letters = [] }, three with { Bytes = 0, Letters = [] });
     }
 
@@ -62,9 +59,9 @@ public sealed class ShippedExplorationTests
     [InlineData("warnings", CoreProperty.DoseComesRound, 20)]
     public void A_violation_is_written_as_a_script_that_fails_when_replayed(string name, CoreProperty property, int percent)
     {
-        ExplorationFile file = Read(Files().Single(path => Path.GetFileName(path) == name + ".exploration.yaml"));
+        ExplorationFile file = ShippedExplorations.Named(name);
         file = file with { Core = file.Core with { BoundPercent = percent } };
-        ExplorationResult result = ExplorationSession.Explore(file, Options(2), new Silent(), CancellationToken.None, out _);
+        ExplorationResult result = ExplorationSession.Explore(file, Options(2), new SilentExploration(), CancellationToken.None, out _);
         Assert.Equal(ExplorationOutcome.Violated, result.Outcome);
         Assert.Equal(property, (CoreProperty)result.Property);
         using var folder = new TempFolder();
@@ -77,21 +74,4 @@ public sealed class ShippedExplorationTests
     }
 
     private static ExplorationOptions Options(int workers) => new([], workers, 3L << 30, null);
-
-    private static string[] Files() => [.. Directory.GetFiles(Path.Combine(Repository.Root, "hil-scripts", "explorations"), "*.exploration.yaml").Order(StringComparer.Ordinal)];
-
-    private static ExplorationFile Read(string path)
-    {
-        var problems = new ProblemList();
-        ExplorationFile? file = new ExplorationReader(RestRules.All).Read(path, problems);
-        Assert.True(file != null, string.Join(Environment.NewLine, problems.All));
-        return file;
-    }
-
-    private sealed class Silent : IExplorationProgress
-    {
-        public void Level(int depth, int states, long transitions, int frontier)
-        {
-        }
-    }
 }

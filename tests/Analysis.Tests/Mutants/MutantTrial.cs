@@ -9,6 +9,7 @@ using LubeController.Analysis.Lockstep;
 using LubeController.Analysis.Tests.Lockstep;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.SettingsFiles;
+using LubeController.Tests.Support;
 
 namespace LubeController.Analysis.Tests.Mutants;
 
@@ -28,7 +29,7 @@ internal static class MutantTrial
         file = file with { Core = file.Core with { GoesOn = true }, MostStates = MostStates };
         try
         {
-            ExplorationResult result = ExplorationSession.Explore(file, new ExplorationOptions([], 1, 2L << 30, null), new Silent(), CancellationToken.None, out CoreCoverage coverage);
+            ExplorationResult result = ExplorationSession.Explore(file, new ExplorationOptions([], 1, 2L << 30, null), new SilentExploration(), CancellationToken.None, out CoreCoverage coverage);
             IEnumerable<string> violated = CoreProperties.Names.Where((_, index) => (coverage.Violated & (1 << index)) != 0);
             return string.Join(",", result.Outcome == ExplorationOutcome.Complete ? violated : violated.Append("(no end)"));
         }
@@ -49,13 +50,6 @@ internal static class MutantTrial
         catch (Exception thrown) when (thrown is ArithmeticException or IndexOutOfRangeException or NullReferenceException)
         {
             return "(threw)";
-        }
-    }
-
-    private sealed class Silent : IExplorationProgress
-    {
-        public void Level(int depth, int states, long transitions, int frontier)
-        {
         }
     }
 }

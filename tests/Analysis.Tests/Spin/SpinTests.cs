@@ -22,19 +22,12 @@ public sealed class SpinTests
     public void States_and_transitions_are_as_many_as_spin_finds(byte rest, byte wait, byte overdue, byte doses)
     {
         var size = new PhaseMachineSize(rest, wait, overdue, doses);
-        var explorer = new Explorer(() => new PhaseMachine(size), new ExplorationBounds(10_000_000, 1L << 31, 2), new NoProgress());
+        var explorer = new Explorer(() => new PhaseMachine(size), new ExplorationBounds(10_000_000, 1L << 31, 2), new SilentExploration());
         ExplorationResult result = explorer.Run(CancellationToken.None);
         Assert.Equal(ExplorationOutcome.Complete, result.Outcome);
         using var spin = new SpinVerifier(Model, size);
         (long states, long transitions) = spin.Search();
         Assert.Equal(states, result.States);
         Assert.Equal(transitions, result.Transitions);
-    }
-
-    private sealed class NoProgress : IExplorationProgress
-    {
-        public void Level(int depth, int states, long transitions, int frontier)
-        {
-        }
     }
 }

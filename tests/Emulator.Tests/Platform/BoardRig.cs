@@ -4,7 +4,6 @@ using System.Linq;
 using LubeController.Core;
 using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
 
 namespace LubeController.Emulator.Tests.Platform;
 
@@ -93,17 +92,8 @@ internal sealed class BoardRig : IBenchDriver
         {
             Sections = [.. Enumerable.Range(1, 3).Select(number => new SectionDescription { Name = $"{number}", VolumePerStrokeM3 = 0.2e-6, Outlets = SectionOutlets.Twin })],
         };
-        return new PlantDescription
+        return SmallPlant.With(divider) with
         {
-            Name = "board rig",
-            Lubricant = Lubricants.NewtonianOil(0.1),
-            Reservoir = new ReservoirDescription { CapacityM3 = 4e-3, ContentM3 = 3e-3, LowLevelM3 = 1e-3, EmptyLevelM3 = 2e-4 },
-            Pump = new ConstantFlowPumpDescription { FlowM3PerS = 12e-6 / 60 },
-            Line = new LineDescription { VolumeM3 = 2e-5, BulkModulusPa = 1.4e9 },
-            Relief = new ReliefDescription { OpeningPressurePa = 2e7 },
-            Divider = divider,
-            Outlets = PortGroups.DefaultOutlets(divider),
-            CycleSwitches = [new CycleSwitchDescription { Name = "watch", Section = "2" }],
             Shaft = new ShaftDescription { PulsesPerRevolution = 1, InitialSpeedRevPerS = 100, MinimumPulseWidthUs = 0 },
         };
     }

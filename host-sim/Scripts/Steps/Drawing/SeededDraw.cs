@@ -1,8 +1,10 @@
+using LubeController.Plant;
+
 namespace LubeController.Scripts.Steps.Drawing;
 
 /// <summary>
 /// Draws that depend on nothing but the seed, the step and what is drawn, so that another step more or less changes none
-/// of them: FNV-1a over the names, mixed by the finaliser of SplitMix64 (both from memory).
+/// of them: FNV-1a over the names, from memory, mixed as the plant's irregularities are.
 /// </summary>
 internal static class SeededDraw
 {
@@ -13,7 +15,7 @@ internal static class SeededDraw
     public static double Fraction(ulong seed, string step, string key)
     {
         ulong names = Hash(Hash(14695981039346656037, step), "/" + key);
-        return (Mix(unchecked(Mix(seed) + names)) >> 11) * (1.0 / (1UL << 53));
+        return SeededGenerator.Fraction(SeededGenerator.Mix(unchecked(SeededGenerator.Mix(seed) + names)));
     }
 
     private static ulong Hash(ulong hash, string text)
@@ -21,16 +23,5 @@ internal static class SeededDraw
         foreach (char letter in text)
             hash = unchecked((hash ^ letter) * 1099511628211);
         return hash;
-    }
-
-    private static ulong Mix(ulong value)
-    {
-        unchecked
-        {
-            value += 0x9E3779B97F4A7C15;
-            value = (value ^ (value >> 30)) * 0xBF58476D1CE4E5B9;
-            value = (value ^ (value >> 27)) * 0x94D049BB133111EB;
-            return value ^ (value >> 31);
-        }
     }
 }

@@ -11,12 +11,6 @@ public sealed class BackPressureTests(ITestOutputHelper output)
 {
     private const double Bar = 1e5;
 
-    private const double Seconds = 180;
-
-    // Of a window of whole cycles each end may lie anywhere in a stroke of the pump: one revolution more or less of the time.
-    // What is left beside that is the error of the steps.
-    private const double StepsPart = 2e-3;
-
     [Fact]
     public void With_tight_pistons_more_back_pressure_at_one_point_delivers_no_more_to_any_and_no_more_in_all() =>
         Sample(bypass: 0, (less, more, outlet, tolerance) =>
@@ -46,11 +40,11 @@ public sealed class BackPressureTests(ITestOutputHelper output)
                     Relief = new ReliefDescription { OpeningPressurePa = reliefBar * Bar, OverridePa = 10 * Bar },
                 };
                 int outlet = which % plant.Outlets.Count;
-                Cycles less = Measure(plant);
-                Cycles more = Measure(Scenarios.Outlet(plant, outlet, point => point with { BackPressurePa = point.BackPressurePa + (addedBar * Bar) }));
+                Cycles less = SteadyCycles.Of(plant);
+                Cycles more = SteadyCycles.Of(Scenarios.Outlet(plant, outlet, point => point with { BackPressurePa = point.BackPressurePa + (addedBar * Bar) }));
                 if (less.Count == 0)
                     return;
-                double tolerance = StepsPart + (2 / (((CamPumpDescription)plant.Pump).SpeedRevPerS * Math.Max(1, Math.Min(less.Seconds, more.Seconds))));
+                double tolerance = SteadyCycles.Tolerance(plant, less, more);
                 hold(less, more, outlet, tolerance);
                 Interlocked.Increment(ref compared);
                 if (more.TotalFlowM3PerS < less.TotalFlowM3PerS * (1 - tolerance))
@@ -60,12 +54,5 @@ public sealed class BackPressureTests(ITestOutputHelper output)
         output.WriteLine($"{compared} compared, in {fell} of them less was delivered");
         // Fewer than one in eight is drawn now and then; hardly any would mean that nothing was compared.
         Assert.True(compared > 30 && fell > 2, "Hardly any back-pressure made a difference.");
-    }
-
-    private static Cycles Measure(PlantDescription plant)
-    {
-        LubricationSystem system = plant.Running();
-        system.AdvanceTo(20_000_000);
-        return Cycles.Within(system, Seconds);
     }
 }

@@ -1,4 +1,3 @@
-using System;
 using System.Threading;
 using CsCheck;
 using LubeController.Plant.Description;
@@ -9,11 +8,6 @@ namespace LubeController.Plant.Tests.Proof.Metamorphic;
 /// <summary>A colder plant never cycles faster, where nothing slips, passes pistons or leaks: only then warmth helps alone.</summary>
 public sealed class TemperatureTests(ITestOutputHelper output)
 {
-    private const double Seconds = 180;
-
-    // As for back-pressure: a revolution of the pump at each end of the window, and the error of the steps.
-    private const double StepsPart = 2e-3;
-
     [Fact]
     public void Colder_never_cycles_faster_where_slip_bypass_and_leaks_are_off()
     {
@@ -28,11 +22,11 @@ public sealed class TemperatureTests(ITestOutputHelper output)
                     Pump = (CamPumpDescription)tight.Pump with { FillingLoss = filling < 0.5 ? 0 : filling * 0.1, SpeedSagPerPa = filling > 0.8 ? 1e-8 : 0 },
                     Relief = new ReliefDescription { OpeningPressurePa = reliefBar * 1e5, OverridePa = 1e6 },
                 };
-                Cycles inTheWarmth = Measure(warm);
-                Cycles inTheCold = Measure(warm with { TemperatureK = warm.TemperatureK - colderK });
+                Cycles inTheWarmth = SteadyCycles.Of(warm);
+                Cycles inTheCold = SteadyCycles.Of(warm with { TemperatureK = warm.TemperatureK - colderK });
                 if (inTheWarmth.Count == 0)
                     return;
-                double tolerance = StepsPart + (2 / (((CamPumpDescription)warm.Pump).SpeedRevPerS * Math.Max(1, Math.Min(inTheWarmth.Seconds, inTheCold.Seconds))));
+                double tolerance = SteadyCycles.Tolerance(warm, inTheWarmth, inTheCold);
                 double coldCycleS = inTheCold.Count == 0 ? double.PositiveInfinity : inTheCold.CycleS;
                 Assert.True(coldCycleS >= inTheWarmth.CycleS * (1 - tolerance), $"{coldCycleS} s in the cold, {inTheWarmth.CycleS} s in the warmth");
                 Interlocked.Increment(ref compared);
@@ -42,12 +36,5 @@ public sealed class TemperatureTests(ITestOutputHelper output)
             iter: 50);
         output.WriteLine($"{compared} compared, {slower} of them slower in the cold");
         Assert.True(compared > 30 && slower > 7, "Hardly any cold made a difference.");
-    }
-
-    private static Cycles Measure(PlantDescription plant)
-    {
-        LubricationSystem system = plant.Running();
-        system.AdvanceTo(20_000_000);
-        return Cycles.Within(system, Seconds);
     }
 }
