@@ -14,9 +14,8 @@ internal static class Property
 {
     public static void ForAll<T>(Gen<T> cases, int count, Action<T> holds)
     {
-        int scaled = (int)((long)count * Number("LUBE_PROPERTY_PERCENT", 100) / 100);
         ulong seed = (ulong)Number("LUBE_PROPERTY_SEED", 20_251_125);
-        for (int index = 0; index < Math.Max(1, scaled); index++)
+        for (int index = 0; index < Math.Max(1, Scaled(count)); index++)
         {
             var pcg = new PCG((uint)index + 1, seed);
             string text = pcg.ToString();
@@ -32,6 +31,9 @@ internal static class Property
             }
         }
     }
+
+    /// <summary>A number of cases, or of what they are asked to come by, as LUBE_PROPERTY_PERCENT scales it.</summary>
+    public static int Scaled(int count) => (int)((long)count * Number("LUBE_PROPERTY_PERCENT", 100) / 100);
 
     /// <summary>The first cases of the sequence, as many whatever the scale.</summary>
     public static IEnumerable<T> Draw<T>(Gen<T> cases, int count)
