@@ -57,6 +57,8 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
         root.Subcommands.Add(LogbookCommand.Make(bench, output, errors));
         root.Subcommands.Add(GraphCommand.Make(output));
         root.Subcommands.Add(AboutCommand.Make(output));
+        foreach (Command command in root.Subcommands)
+            UnknownOptions.RefuseIn(command);
         // 'help replay' is what many a hand types for 'replay --help'.
         if (arguments is ["help", ..])
             arguments = [.. arguments.Skip(1), "--help"];

@@ -28,7 +28,7 @@ internal static class ExploreCommand
         var files = new Argument<string[]>("FILE") { Description = "Exploration files", Arity = ArgumentArity.OneOrMore };
         var jobs = new Option<int>("--jobs") { HelpName = "N", Description = "Threads, 1 to 64", DefaultValueFactory = _ => Math.Clamp(Environment.ProcessorCount, 1, 64) };
         var memory = new Option<int>("--memory") { HelpName = "MB", Description = "Most memory for states, 16 MB or more", DefaultValueFactory = _ => 4096 };
-        var scripts = new Option<string>("--scripts") { HelpName = "FOLDER", Description = "Folder for scripts of violations; beside the exploration if not given" };
+        Option<string> scripts = TextOption.Make("--scripts", "FOLDER", "Folder for scripts of violations; beside the exploration if not given");
         jobs.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && (!int.TryParse(result.Tokens[0].Value, out int number) || number is < 1 or > 64))

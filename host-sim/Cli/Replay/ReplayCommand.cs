@@ -1,10 +1,7 @@
 using System;
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using System.Globalization;
 using System.IO;
-using System.Linq;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
@@ -41,7 +38,6 @@ internal static class ReplayCommand
         command.Arguments.Add(paths);
         foreach (Option option in (Option[])[jobs, seed, bound, filter, margins, trace, baseline, junit])
             command.Options.Add(option);
-        paths.Validators.Add(result => RefuseUnknownOptions(result, command));
         command.SetAction(parsed => new ReplaySession(new ScriptReader(bench, RestRules.All), new ScriptRunner(bench), progress).Run(
             new ReplayOptions
             {
@@ -58,18 +54,6 @@ internal static class ReplayCommand
             output,
             errors));
         return command;
-    }
-
-    /// <summary>A mistyped option would pass for a path.</summary>
-    private static void RefuseUnknownOptions(ArgumentResult paths, Command command)
-    {
-        foreach (Token token in paths.Tokens)
-        {
-            if (!token.Value.StartsWith("--", StringComparison.Ordinal) || File.Exists(token.Value))
-                continue;
-            string name = token.Value.Split('=')[0];
-            paths.AddError($"There is no option '{name}'; {NearestName.Remedy(name, command.Options.Select(option => option.Name).ToArray())}");
-        }
     }
 
     private static Option<long> Whole(string name, string help, string description, long minimum, long maximum) => new(name)
