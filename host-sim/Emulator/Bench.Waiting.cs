@@ -39,7 +39,7 @@ public sealed partial class Bench
         int quietMs = _setup.SkipQuietTime ? Math.Min(core.NextDeadlineMs, mostMs) : _setup.ScanPeriodMs;
 
         // A late scan is an input of its own: the one after it takes it back.
-        long due = !_setup.SkipQuietTime || LateMs > 0 ? first : Math.Max(first, clock.TickShowing((boardMs + quietMs) * 1000L));
+        long due = !_setup.SkipQuietTime || _lateMs > 0 ? first : Math.Max(first, clock.TickShowing((boardMs + quietMs) * 1000L));
         Act();
         if (!Powered)
             return false;
@@ -97,7 +97,7 @@ public sealed partial class Bench
 
         if (NowUs != tickUs)
             Platform.Mark(delayed ? BoardFaultKind.ScanDelayed : BoardFaultKind.ScanJitters);
-        LateMs = NowUs > tickUs ? (int)((Platform.Clock.BoardUs(NowUs) - (tick * _periodUs)) / 1000) : 0;
+        _lateMs = NowUs > tickUs ? (int)((Platform.Clock.BoardUs(NowUs) - (tick * _periodUs)) / 1000) : 0;
         return true;
     }
 
@@ -109,8 +109,8 @@ public sealed partial class Bench
         if (!_setup.SkipQuietTime)
             return false;
         Sense(_probe);
-        bool revolved = _setup.Settings.Is(SettingField.PumpRevolutionsFitted) && Plant.PumpRevolutions != _revolutionsTaken;
-        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature || revolved || Controls.Asks || Controls.GivesShaftPulses
+        bool revolved = !Controls.IsHeld(HandInput.PumpRevolutions) && _setup.Settings.Is(SettingField.PumpRevolutionsFitted) && Plant.PumpRevolutions != _revolutionsTaken;
+        return _probe.Levels != _scannedLevels || _probe.TemperatureDeciC != _scannedTemperature || revolved || Controls.Asks || Controls.GivesCounts
             || (Controls.IsHeld(HandInput.Pressure) && (_probe.PressureMbar < core.QuietPressureLowMbar || _probe.PressureMbar > core.QuietPressureHighMbar))
             || _probe.SupplyMv < core.QuietSupplyLowMv || _probe.SupplyMv > core.QuietSupplyHighMv || Platform.Disturbs;
     }

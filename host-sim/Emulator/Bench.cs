@@ -42,6 +42,7 @@ public sealed partial class Bench : IBoard
     private int _scannedTemperature;
     private long _revolutionsTaken;
     private long _shaftPulsesTaken;
+    private int _lateMs;
     private long _tick;
     private MainLoop? _loop;
 
@@ -125,7 +126,7 @@ public sealed partial class Bench : IBoard
     public ResetCause ResetCause { get; private set; }
 
     /// <inheritdoc/>
-    public int LateMs { get; private set; }
+    public int LateMs => Controls.Held(HandInput.ScanLate) is { } late ? late * int.MaxValue : _lateMs;
 
     /// <inheritdoc/>
     public bool HasWallTime => _setup.WallTimeAtStartS != 0;
@@ -190,10 +191,7 @@ public sealed partial class Bench : IBoard
         inputs.ScanLate = false;
         Sense(inputs);
         CountShaft(inputs);
-        if (_setup.Settings.Is(SettingField.PumpRevolutionsFitted))
-            inputs.PumpRevolutions = (int)Math.Min(Plant.PumpRevolutions - _revolutionsTaken, int.MaxValue);
-        inputs.PumpRevolutionAgeMs = 0;
-        _revolutionsTaken = Plant.PumpRevolutions;
+        CountRevolutions(inputs);
         _scannedLevels = inputs.Levels;
         _scannedTemperature = inputs.TemperatureDeciC;
         _coreRecorder.RecordInputs(NowUs, inputs);
@@ -255,7 +253,7 @@ public sealed partial class Bench : IBoard
         _powerUpMs = Platform.Clock.BoardUs(NowUs) / 1000;
         _skippedUs = -1;
         _markHolds = false;
-        LateMs = 0;
+        _lateMs = 0;
         _shaftPulsesTaken = Plant.HasShaft ? Plant.ShaftPulsesAt(NowUs) : 0;
         _revolutionsTaken = Plant.PumpRevolutions;
         _shown = _dropped;
@@ -301,7 +299,7 @@ public sealed partial class Bench : IBoard
     {
         if (Controls.IsHeld(HandInput.ShaftPulses))
         {
-            inputs.ShaftPulses = Controls.TakeShaftPulses();
+            inputs.ShaftPulses = Controls.Take(HandInput.ShaftPulses);
             inputs.ShaftPulseAgeMs = 0;
             return;
         }
@@ -313,6 +311,17 @@ public sealed partial class Bench : IBoard
         if (inputs.ShaftPulses > 0)
             inputs.ShaftPulseAgeMs = AgeMs(Plant.LastShaftPulseUs(NowUs));
         _shaftPulsesTaken = pulses;
+    }
+
+    private void CountRevolutions(Inputs inputs)
+    {
+        long revolutions = Plant.PumpRevolutions - _revolutionsTaken;
+        _revolutionsTaken = Plant.PumpRevolutions;
+        inputs.PumpRevolutionAgeMs = 0;
+        if (Controls.IsHeld(HandInput.PumpRevolutions))
+            inputs.PumpRevolutions = Controls.Take(HandInput.PumpRevolutions);
+        else if (_setup.Settings.Is(SettingField.PumpRevolutionsFitted))
+            inputs.PumpRevolutions = (int)Math.Min(revolutions, int.MaxValue);
     }
 
     /// <summary>How long ago something was by the board's own clock, whose milliseconds the core counts.</summary>

@@ -10,7 +10,7 @@ public sealed class BenchControls
     private readonly Queue<(AlarmDeed Deed, AlarmId Alarm, int ForMs)> _asked = new();
 
     private readonly int?[] _byHand = new int?[Enum.GetValues<HandInput>().Length];
-    private int _shaftPulses;
+    private readonly int[] _given = new int[Enum.GetValues<HandInput>().Length];
 
     /// <summary>Whether the board has power.</summary>
     public bool Power { get; set; } = true;
@@ -109,23 +109,26 @@ public sealed class BenchControls
     /// <param name="value">0 off and 1 on for a level, else a number in the unit of the input; null gives it back.</param>
     public void HoldInput(HandInput input, int? value)
     {
-        if (input == HandInput.ShaftPulses)
-            _shaftPulses = value ?? 0;
+        if (IsCount(input))
+            _given[(int)input] = value ?? 0;
         _byHand[(int)input] = value;
     }
 
     /// <summary>Whether an input is held by hand.</summary>
     internal bool IsHeld(HandInput input) => _byHand[(int)input] != null;
 
-    /// <summary>Whether shaft pulses wait for the next scan.</summary>
-    internal bool GivesShaftPulses => _shaftPulses > 0;
+    /// <summary>What an input is held at by hand; null where it is not.</summary>
+    internal int? Held(HandInput input) => _byHand[(int)input];
 
-    /// <summary>The shaft pulses given by hand since this was last asked.</summary>
-    internal int TakeShaftPulses()
+    /// <summary>Whether pulses or revolutions wait for the next scan.</summary>
+    internal bool GivesCounts => _given[(int)HandInput.ShaftPulses] > 0 || _given[(int)HandInput.PumpRevolutions] > 0;
+
+    /// <summary>The pulses or revolutions given by hand since this was last asked.</summary>
+    internal int Take(HandInput input)
     {
-        int pulses = _shaftPulses;
-        _shaftPulses = 0;
-        return pulses;
+        int count = _given[(int)input];
+        _given[(int)input] = 0;
+        return count;
     }
 
     /// <summary>Puts what is held by hand in the place of what sensors show.</summary>
@@ -138,6 +141,8 @@ public sealed class BenchControls
         }
     }
 
+    private static bool IsCount(HandInput input) => input is HandInput.ShaftPulses or HandInput.PumpRevolutions;
+
     private static void Put(Inputs inputs, HandInput input, int value)
     {
         switch (input)
@@ -149,7 +154,8 @@ public sealed class BenchControls
             case HandInput.Pressure: inputs.PressureMbar = value; break;
             case HandInput.Supply: inputs.SupplyMv = value; break;
             case HandInput.Temperature: inputs.TemperatureDeciC = value; break;
-            case HandInput.ShaftPulses: break;
+            case HandInput.ScanLate: inputs.ScanLate = value != 0; break;
+            case HandInput.ShaftPulses or HandInput.PumpRevolutions: break;
             default: inputs.SetCycleSwitch((int)input, value != 0); break;
         }
     }

@@ -38,4 +38,10 @@ public enum HandInput
 
     /// <summary>Shaft pulses, given once in the next scan.</summary>
     ShaftPulses,
+
+    /// <summary>Revolutions of the pump, given once in the next scan.</summary>
+    PumpRevolutions,
+
+    /// <summary>Whether scans come later than allowed, which the board's clock tells otherwise.</summary>
+    ScanLate,
 }

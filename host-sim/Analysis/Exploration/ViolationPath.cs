@@ -4,13 +4,15 @@ using System.Globalization;
 using System.Linq;
 using LubeController.Core;
 using LubeController.Emulator;
+using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Analysis.Exploration;
 
 /// <summary>
 /// The way to a violation, gone once more: what a script must do at which time, and what the core shows at the end. A letter's
-/// inputs are set half a step before its scan, power is cut a quarter of a step after it.
+/// inputs are set half a scan period before its scan, power is cut a quarter of one after it. Where a step is longer than a board
+/// may take between two scans, more scans lie in it, which change nothing.
 /// </summary>
 internal sealed class ViolationPath
 {
@@ -36,11 +38,22 @@ internal sealed class ViolationPath
 
     private ViolationPath(CoreSetup setup) => _setup = setup;
 
+    /// <summary>Scan period of the script, milliseconds: the step, or the longest even part of it that a script may have.</summary>
+    public int PeriodMs => PeriodOf(_setup.StepMs);
+
     /// <summary>Steps of the script, each as the inside of a YAML group.</summary>
     public IReadOnlyList<string> Steps => _steps;
 
     /// <summary>Time of the scan that shows the violation.</summary>
     public long EndMs { get; private set; }
+
+    private static int PeriodOf(int stepMs)
+    {
+        int parts = 1;
+        while (stepMs / parts > ScriptReader.LongestScanPeriodMs || stepMs % parts != 0)
+            parts++;
+        return stepMs / parts;
+    }
 
     /// <summary>Goes the way.</summary>
     /// <param name="setup">The core.</param>
@@ -84,7 +97,7 @@ internal sealed class ViolationPath
                 break;
             case CoreProperty.AlarmSurvivesCut:
                 foreach (string alarm in CoreWords.AlarmsOf(_savedStanding))
-                    yield return ($"{alarm} stands after the cut", $"eventually: alarm {alarm} is on\nfrom: {EndMs + (_setup.StepMs / 2)} ms");
+                    yield return ($"{alarm} stands after the cut", $"eventually: alarm {alarm} is on\nfrom: {EndMs + (PeriodMs / 2)} ms");
                 break;
             case CoreProperty.ResetLeavesFailed or CoreProperty.StartLeavesStopped:
                 yield return ("the press leads out of the phase", $"eventually: phase is not {(property == CoreProperty.ResetLeavesFailed ? "failed" : "stopped")}\nfrom: {_pressMs} ms");
@@ -95,7 +108,7 @@ internal sealed class ViolationPath
         }
     }
 
-    private string NeverAtTheEnd => $"never: {_snapshot}\nfrom: {EndMs} ms\nto: {EndMs + (_setup.StepMs / 8)} ms";
+    private string NeverAtTheEnd => $"never: {_snapshot}\nfrom: {EndMs} ms\nto: {EndMs + (PeriodMs / 8)} ms";
 
     private long Since(CoreProperty property) => Math.Max(0, EndMs - (property == CoreProperty.StallIsAlarmed ? _silentMs : _roundMs));
 
@@ -120,17 +133,22 @@ internal sealed class ViolationPath
             Temperature(0, first.TemperatureDeciC);
         if (settings.Is(SettingField.ShaftFitted))
             Add(0, "set: shaft-pulses, to: 0");
+        if (settings.Is(SettingField.PumpRevolutionsFitted))
+            Add(0, "set: pump-revolutions, to: 0");
+        if (_setup.Alphabet.Has(ExploredInput.ScanLate))
+            Level(0, "scan-late", first.ScanLate);
         if (first.Stop)
             Level(0, "stop", true);
         if (!first.MachineRunning)
             Level(0, "machine-running", false);
         _shown.CopyFrom(first);
         _shown.ShaftPulses = 0;
+        _shown.PumpRevolutions = 0;
     }
 
     private void Show(Letter letter, int index)
     {
-        long at = Math.Max(0, TimeOf(index) - (_setup.StepMs / 2));
+        long at = Math.Max(0, TimeOf(index) - (PeriodMs / 2));
         Inputs now = letter.Inputs;
         for (int one = 0; one < Inputs.MaxCycleSwitches; one++)
         {
@@ -143,6 +161,7 @@ internal sealed class ViolationPath
         Changed(at, "level-low", _shown.LevelLow, now.LevelLow);
         Changed(at, "level-empty", _shown.LevelEmpty, now.LevelEmpty);
         Changed(at, "pressure-switch", _shown.PressureSwitch, now.PressureSwitch);
+        Changed(at, "scan-late", _shown.ScanLate, now.ScanLate);
         Changed(at, "pump-overload", _shown.PumpOverload, now.PumpOverload);
         if (now.PressureMbar != _shown.PressureMbar)
             Number(at, "pressure", now.PressureMbar, "mbar");
@@ -152,6 +171,8 @@ internal sealed class ViolationPath
             Temperature(at, now.TemperatureDeciC);
         if (now.ShaftPulses > 0)
             Add(at, string.Create(CultureInfo.InvariantCulture, $"set: shaft-pulses, to: {now.ShaftPulses}"));
+        if (now.PumpRevolutions > 0)
+            Add(at, string.Create(CultureInfo.InvariantCulture, $"set: pump-revolutions, to: {now.PumpRevolutions}"));
         _shown.CopyFrom(now);
         Hold(at, letter.Button);
         Cut(letter.Cut, index);
@@ -161,7 +182,7 @@ internal sealed class ViolationPath
 
     private void Cut(PowerCut cut, int index)
     {
-        long quarter = _setup.StepMs / 4;
+        long quarter = PeriodMs / 4;
         long scan = TimeOf(index);
         switch (cut)
         {
@@ -185,7 +206,7 @@ internal sealed class ViolationPath
                     FlipSettings(scan + quarter);
                 if (cut == PowerCut.BlockLost)
                     FlipBootRecord(scan + quarter);
-                Add(scan + quarter + (_setup.StepMs / 8), "power: on");
+                Add(scan + quarter + (PeriodMs / 8), "power: on");
                 return;
         }
     }
@@ -226,7 +247,7 @@ internal sealed class ViolationPath
         int quiet = reset ? model.QuietSteps : CoreModel.SettleSteps;
         Show(new Letter(_setup.Alphabet.Quiet, [], null, PowerCut.None), letters);
         int press = letters + quiet;
-        _pressMs = TimeOf(press) - (_setup.StepMs / 2);
+        _pressMs = TimeOf(press) - (PeriodMs / 2);
         Hold(_pressMs, reset ? Button.Reset : Button.Start);
         EndMs = TimeOf(press + 2);
     }

@@ -46,7 +46,7 @@ public static class ViolationScript
         text.Append(CultureInfo.InvariantCulture, $"script: \"Violated: {CoreProperties.Meanings[result.Property]}\"\n");
         text.Append(CultureInfo.InvariantCulture, $"plant: {Relative(folder, from, file.PlantPath)}\n");
         text.Append(CultureInfo.InvariantCulture, $"settings: {Relative(folder, from, file.SettingsPath)}\n");
-        text.Append(CultureInfo.InvariantCulture, $"scan-period: {core.StepMs} ms\n");
+        text.Append(CultureInfo.InvariantCulture, $"scan-period: {way.PeriodMs} ms\n");
         text.Append(CultureInfo.InvariantCulture, $"duration: {way.EndMs + (2 * core.StepMs)} ms\n\nsteps:\n");
         foreach (string step in way.Steps)
             text.Append(CultureInfo.InvariantCulture, $"  - {step}\n");

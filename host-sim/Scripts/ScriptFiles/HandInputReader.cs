@@ -24,7 +24,7 @@ internal static class HandInputReader
             HandInput.Pressure => (UnitFamily.Pressure, "mbar", 1.0, 1e6),
             HandInput.Supply => (UnitFamily.Voltage, "mV", 1.0, 60_000),
             HandInput.Temperature => (UnitFamily.Temperature, "degC", 10.0, 5_000),
-            HandInput.ShaftPulses => (UnitFamily.Count, "1", 1.0, MostPulses),
+            HandInput.ShaftPulses or HandInput.PumpRevolutions => (UnitFamily.Count, "1", 1.0, MostPulses),
             _ => ((UnitFamily?)null, "", 1.0, 1),
         };
         if (family == null)

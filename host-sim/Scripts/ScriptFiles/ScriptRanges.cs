@@ -6,7 +6,7 @@ namespace LubeController.Scripts.ScriptFiles;
 internal static class ScriptRanges
 {
     public static readonly QuantityRange Duration = new(UnitFamily.Time, 0.001, 31_536_000, "s");
-    public static readonly QuantityRange ScanPeriod = new(UnitFamily.Time, 1, 1000, "ms");
+    public static readonly QuantityRange ScanPeriod = new(UnitFamily.Time, 1, ScriptReader.LongestScanPeriodMs, "ms");
     public static readonly QuantityRange Time = new(UnitFamily.Time, 0, 365, "d");
     public static readonly QuantityRange TimeInMs = new(UnitFamily.Time, 0, 31_536_000_000, "ms");
     public static readonly QuantityRange Over = new(UnitFamily.Time, 1, 31_536_000_000, "ms");

@@ -17,6 +17,9 @@ namespace LubeController.Scripts.ScriptFiles;
 /// <param name="rules">The rest rules that are compiled in.</param>
 public sealed class ScriptReader(IScriptBench bench, IReadOnlyList<RestRuleKind> rules)
 {
+    /// <summary>Longest scan period that a script may have.</summary>
+    public const int LongestScanPeriodMs = 1000;
+
     /// <summary>Time between two scans where a script says nothing, milliseconds.</summary>
     public const int PresetScanPeriodMs = 10;
 

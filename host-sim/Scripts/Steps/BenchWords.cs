@@ -27,7 +27,7 @@ public static class BenchWords
     public static IReadOnlyList<string> HandInputs { get; } =
     [
         "cycle-switch-1", "cycle-switch-2", "cycle-switch-3", "cycle-switch-4", "level-low", "level-empty", "pressure-switch", "pump-overload",
-        "pressure", "supply", "temperature", "shaft-pulses",
+        "pressure", "supply", "temperature", "shaft-pulses", "pump-revolutions", "scan-late",
     ];
 
     /// <summary>What a person does to what is shown of an alarm, by value.</summary>
