@@ -34,6 +34,7 @@ public sealed class BlockRing
     private readonly bool[] _whole;
     private readonly bool[] _bad;
     private readonly bool[] _finished;
+    private readonly bool[] _corrupt;
     private readonly uint[] _finishes;
     private int _newest = None;
     private uint _last;
@@ -59,6 +60,7 @@ public sealed class BlockRing
         _whole = new bool[count];
         _bad = new bool[count];
         _finished = new bool[count];
+        _corrupt = new bool[count];
         _finishes = new uint[count];
     }
 
@@ -100,6 +102,9 @@ public sealed class BlockRing
 
     /// <summary>Whether a payload of this length fits into a block of the storage.</summary>
     public bool Fits => _frame.Length <= _storage.BlockLength;
+
+    /// <summary>Whether a block of the ring, from 0, was found at <see cref="Load"/> to have lost its check value after it was whole.</summary>
+    public bool IsCorrupt(int block) => _corrupt[block];
 
     /// <summary>Whether a block of the ring, from 0, is whole.</summary>
     public bool IsWhole(int block) => _whole[block];
@@ -258,10 +263,12 @@ public sealed class BlockRing
         int next = _newest + 1 >= Count ? 0 : _newest + 1;
         for (int block = 0; block < Count; block++)
         {
+            _corrupt[block] = false;
             if (!_bad[block])
                 continue;
             bool newer = _finished[block] && (_newest == None || IsNewer(_finishes[block], _sequences[_newest]));
-            if (newer || block != next)
+            _corrupt[block] = newer || block != next;
+            if (_corrupt[block])
                 Corrupt++;
 
             // So that a torn rewrite of this block cannot be taken for it.

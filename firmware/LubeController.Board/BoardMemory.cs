@@ -39,6 +39,25 @@ public sealed class BoardMemory
     /// <summary>Blocks and entries, those of settings left out, that lost their check value after they were whole.</summary>
     public int Corrupt => Boot.Ring.Corrupt + Log.Ring.Corrupt + Log.CorruptEntries + (_state == null ? 0 : _state.Ring.Corrupt);
 
+    /// <summary>The blocks in which they stand.</summary>
+    public CorruptPlaces FindCorrupt()
+    {
+        var places = new CorruptPlaces();
+        MarkCorrupt(places, Boot.Ring, Layout.FirstBoot);
+        for (int block = 0; block < Layout.LogBlocks; block++)
+        {
+            if (Log.IsCorrupt(block))
+                places.Mark(Layout.FirstLog + block);
+        }
+
+        if (_state != null)
+            MarkCorrupt(places, _state.Ring, Layout.FirstState);
+        return places;
+    }
+
+    /// <summary>Whether there are states, but all of another version or length: what stood in them cannot be known.</summary>
+    public bool OnlyForeignStates => _state != null && !_state.Ring.AnyWhole && _state.Ring.Foreign > 0;
+
     /// <summary>Saves of the state that the storage did not take, saturating.</summary>
     public int FailedSaves => _state == null ? 0 : _state.FailedSaves;
 
@@ -59,6 +78,15 @@ public sealed class BoardMemory
 
     /// <summary>Writes that the most written block of a kind has stood in the board's life, as its ring's sequence number tells.</summary>
     public int LifeWritesOf(BlockKind kind) => RingOf(kind) is { } ring ? SafeDivide.QuotientUp(ring.Sequence, ring.Count) : 0;
+
+    private static void MarkCorrupt(CorruptPlaces places, BlockRing ring, int first)
+    {
+        for (int block = 0; block < ring.Count; block++)
+        {
+            if (ring.IsCorrupt(block))
+                places.Mark(first + block);
+        }
+    }
 
     private BlockRing? RingOf(BlockKind kind)
     {

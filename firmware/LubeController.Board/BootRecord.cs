@@ -5,8 +5,11 @@ namespace LubeController.Board;
 /// <summary>What is kept of the board's starts. Written at every start, before the pump may run, and when the main loop gives up.</summary>
 public sealed class BootRecord
 {
-    private const int Version = 1;
-    private const int PayloadLength = 28;
+    // The first version told corrupt places by their number alone, which is not read.
+    private const int Version = 2;
+    private const int PlacesVersion = 2;
+    private const int PayloadLength = 44;
+    private const int PlacesAt = 28;
     private const int At = BlockRing.HeaderLength;
 
     private readonly BlockRing _ring;
@@ -20,7 +23,7 @@ public sealed class BootRecord
     public BootRecord(IBlockStorage storage, int first, int count, Uptime uptime)
     {
         _uptime = uptime;
-        _ring = new BlockRing(storage, BlockKind.Boot, Version, first, count, PayloadLength, false);
+        _ring = new BlockRing(storage, BlockKind.Boot, Version, first, count, PayloadLength, true);
         _ring.Load();
         if (!_ring.LoadNewest())
             return;
@@ -29,8 +32,9 @@ public sealed class BootRecord
         Cause = (ResetCause)ByteOrder.Get(frame, At + 4);
         Faults = (int)ByteOrder.Get(frame, At + 8);
         FaultPending = frame[At + 12] != 0;
-        CorruptTold = (int)ByteOrder.Get(frame, At + 16);
         _uptime.RaiseTo((int)ByteOrder.Get(frame, At + 20), (int)ByteOrder.Get(frame, At + 24));
+        for (int index = 0; _ring.LoadedVersion >= PlacesVersion && index < CorruptPlaces.WordCount; index++)
+            CorruptTold.SetWord(index, (int)ByteOrder.Get(frame, At + PlacesAt + (4 * index)));
     }
 
     /// <summary>The blocks.</summary>
@@ -49,31 +53,30 @@ public sealed class BootRecord
     public bool FaultPending { get; private set; }
 
     /// <summary>Corrupt places of the memory for which the alarm was raised already.</summary>
-    public int CorruptTold { get; private set; }
+    public CorruptPlaces CorruptTold { get; } = new CorruptPlaces();
 
     /// <summary>Commits a start.</summary>
     /// <param name="cause">Why the board started.</param>
     /// <param name="corrupt">Corrupt places found; what was overwritten since is told anew if it comes again.</param>
     /// <returns>Whether it stands now.</returns>
-    public bool CommitStart(ResetCause cause, int corrupt)
+    public bool CommitStart(ResetCause cause, CorruptPlaces corrupt)
     {
         Starts = Saturating.Add(Starts, 1);
         Cause = cause;
         FaultPending |= cause == ResetCause.LoopFault || cause == ResetCause.Watchdog;
-        if (corrupt < CorruptTold)
-            CorruptTold = corrupt;
+        CorruptTold.KeepOnly(corrupt);
         return Write();
     }
 
     /// <summary>The alarms of this start stand in the saved state: they need not be raised again.</summary>
     /// <param name="corrupt">Corrupt places found.</param>
     /// <returns>Whether that stands now; nothing is written where nothing waited.</returns>
-    public bool CommitTold(int corrupt)
+    public bool CommitTold(CorruptPlaces corrupt)
     {
-        if (!FaultPending && corrupt == CorruptTold)
+        if (!FaultPending && corrupt.AreAllIn(CorruptTold))
             return true;
         FaultPending = false;
-        CorruptTold = corrupt;
+        CorruptTold.CopyFrom(corrupt);
         return Write();
     }
 
@@ -93,9 +96,11 @@ public sealed class BootRecord
         ByteOrder.Put(frame, At + 4, (uint)Cause);
         ByteOrder.Put(frame, At + 8, (uint)Faults);
         ByteOrder.Put(frame, At + 12, FaultPending ? 1u : 0u);
-        ByteOrder.Put(frame, At + 16, (uint)CorruptTold);
+        ByteOrder.Put(frame, At + 16, 0);
         ByteOrder.Put(frame, At + 20, (uint)_uptime.Seconds);
         ByteOrder.Put(frame, At + 24, (uint)_uptime.Milliseconds);
+        for (int index = 0; index < CorruptPlaces.WordCount; index++)
+            ByteOrder.Put(frame, At + PlacesAt + (4 * index), (uint)CorruptTold.Word(index));
         return _ring.Write(PayloadLength);
     }
 }

@@ -23,4 +23,7 @@ public static class LogEvent
 
     /// <summary>Events of one scan did not fit its list; subject is how many.</summary>
     public const int EventsLost = 70;
+
+    /// <summary>States were found, but of another version or length, so the core started afresh.</summary>
+    public const int StateForeign = 71;
 }

@@ -17,6 +17,7 @@ public sealed class Logbook
     private readonly LogEntry _probe = new LogEntry();
     private readonly byte[] _bytes = new byte[LogEntry.Length];
     private readonly byte[] _block;
+    private readonly bool[] _corrupt;
     private readonly int _first;
     private readonly int _newest;
     private bool _stale;
@@ -34,6 +35,7 @@ public sealed class Logbook
         _first = first;
         _uptime = uptime;
         _block = new byte[storage.BlockLength];
+        _corrupt = new bool[count];
         Slots = (storage.BlockLength - FirstAt) / LogEntry.Length;
         _ring = new BlockRing(storage, BlockKind.Logbook, Version, first, count, 0, false);
         _ring.Load();
@@ -55,6 +57,9 @@ public sealed class Logbook
 
     /// <summary>Entries found at start that lost their check value after they were whole.</summary>
     public int CorruptEntries { get; private set; }
+
+    /// <summary>Whether a block of the logbook, from 0, held such an entry, or was itself corrupt.</summary>
+    public bool IsCorrupt(int block) => _corrupt[block] || _ring.IsCorrupt(block);
 
     /// <summary>Entries written since the logbook was made, saturating.</summary>
     public int Writes { get; private set; }
@@ -112,6 +117,14 @@ public sealed class Logbook
     /// <summary>Entries are numbered from 1 by where they stand: what a cut tore leaves a gap.</summary>
     private uint SequenceOf(int block, int slot) => unchecked(((_ring.SequenceOf(block) - 1) * (uint)Slots) + (uint)slot + 1);
 
+    private void NoteBad(int block, int at)
+    {
+        if (!LogEntry.IsFinished(_block, at))
+            return;
+        CorruptEntries++;
+        _corrupt[block] = true;
+    }
+
     private bool Note()
     {
         _uptime.RaiseTo(_probe.UptimeS, _probe.UptimeMs);
@@ -139,7 +152,7 @@ public sealed class Logbook
                 continue;
             next = slot + 1;
             if (!_probe.Read(_block, at))
-                CorruptEntries += LogEntry.IsFinished(_block, at) ? 1 : 0;
+                NoteBad(block, at);
             else if (_probe.Sequence == SequenceOf(block, slot))
                 any = Note();
         }

@@ -16,6 +16,7 @@ public sealed class MainLoop
     private readonly SavePolicy _saves;
     private readonly LogEntry _entry = new LogEntry();
     private int _scanLimitMs;
+    private bool _writeLost;
     private uint _passedMs;
 
     /// <summary>
@@ -76,6 +77,7 @@ public sealed class MainLoop
     {
         try
         {
+            TellLostWrite();
             _board.ReadInputs(_inputs);
             _inputs.ScanLate = _board.LateMs > _scanLimitMs;
             Core.Scan(_board.NowMs);
@@ -129,22 +131,22 @@ public sealed class MainLoop
     /// </summary>
     private void Start()
     {
-        int corrupt = Memory.Corrupt;
+        CorruptPlaces corrupt = Memory.FindCorrupt();
         BootRecord boot = Memory.Boot;
-        bool tells = corrupt > boot.CorruptTold;
-        boot.CommitStart(_board.ResetCause, corrupt);
+        bool tells = !corrupt.AreAllIn(boot.CorruptTold);
+        _writeLost = !boot.CommitStart(_board.ResetCause, corrupt);
         if (boot.FaultPending)
             Core.NoteLogicFault();
-        if (tells)
+        if (tells || Memory.OnlyForeignStates)
             Core.NoteStorageCorrupt();
-        if (Memory.SaveState(Core))
-            boot.CommitTold(corrupt);
-        else
-            TellLostSave();
+        if (!Memory.SaveState(Core) || !boot.CommitTold(corrupt))
+            _writeLost = true;
         _saves.Begin(Core);
         Note(LogEvent.Started, (int)boot.Cause, boot.Starts);
         if (tells)
-            Note(LogEvent.StorageCorrupt, corrupt, 0);
+            Note(LogEvent.StorageCorrupt, Memory.Corrupt, 0);
+        if (Memory.OnlyForeignStates)
+            Note(LogEvent.StateForeign, 0, 0);
         if (Memory.Settings.State == SettingsState.Refused || Memory.Settings.State == SettingsState.Lost)
             Note(LogEvent.SettingsUnreadable, (int)Memory.Settings.State, 0);
         if (Memory.Settings.Mend())
@@ -157,7 +159,7 @@ public sealed class MainLoop
         try
         {
             PassTime();
-            return _board.WaitForNextScan(Core, _saves.RemainingMs);
+            return _board.WaitForNextScan(Core, _writeLost ? 1 : _saves.RemainingMs);
         }
         catch (Exception)
         {
@@ -206,16 +208,17 @@ public sealed class MainLoop
     private void Save()
     {
         if (!Memory.SaveState(Core))
-            TellLostSave();
+            _writeLost = true;
         PassTime();
         _saves.Saved(Core);
     }
 
-    /// <summary>A memory that takes no more writes must not go unseen until power is cut: what it keeps is old.</summary>
-    private void TellLostSave()
+    /// <summary>A memory that takes no more writes must not go unseen until power is cut: what it keeps is old. It is told before a scan, whose events are then still to be noted.</summary>
+    private void TellLostWrite()
     {
-        if (!Core.Alarms.Stands(AlarmId.StorageCorrupt))
+        if (_writeLost && !Core.Alarms.Stands(AlarmId.StorageCorrupt))
             Core.NoteStorageCorrupt();
+        _writeLost = false;
     }
 
     private void NoteEvents()
@@ -245,6 +248,7 @@ public sealed class MainLoop
     {
         _entry.HasWallTime = _board.HasWallTime;
         _entry.WallTimeS = _entry.HasWallTime ? _board.WallTimeS : 0;
-        Memory.Log.Append(_entry);
+        if (!Memory.Log.Append(_entry))
+            _writeLost = true;
     }
 }

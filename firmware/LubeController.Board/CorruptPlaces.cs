@@ -1,0 +1,51 @@
+namespace LubeController.Board;
+
+/// <summary>Blocks of the storage that hold something corrupt, one bit each; from the 129th block on they share bits with the first ones.</summary>
+public sealed class CorruptPlaces
+{
+    /// <summary>Numbers that hold the bits.</summary>
+    public const int WordCount = 4;
+
+    private const int BitsOfWord = 32;
+
+    private readonly int[] _words = new int[WordCount];
+
+    /// <summary>One of the numbers that hold the bits, 0 to <see cref="WordCount"/> - 1.</summary>
+    public int Word(int index) => _words[index];
+
+    /// <summary>Sets one of them.</summary>
+    public void SetWord(int index, int word) => _words[index] = word;
+
+    /// <summary>Marks a block, from 0.</summary>
+    public void Mark(int block)
+    {
+        int bit = block & ((WordCount * BitsOfWord) - 1);
+        _words[bit / BitsOfWord] |= 1 << (bit & (BitsOfWord - 1));
+    }
+
+    /// <summary>Takes over every mark.</summary>
+    public void CopyFrom(CorruptPlaces other)
+    {
+        for (int index = 0; index < WordCount; index++)
+            _words[index] = other._words[index];
+    }
+
+    /// <summary>Drops the marks that another does not have.</summary>
+    public void KeepOnly(CorruptPlaces other)
+    {
+        for (int index = 0; index < WordCount; index++)
+            _words[index] &= other._words[index];
+    }
+
+    /// <summary>Whether every mark is one of another, too.</summary>
+    public bool AreAllIn(CorruptPlaces other)
+    {
+        for (int index = 0; index < WordCount; index++)
+        {
+            if ((_words[index] & ~other._words[index]) != 0)
+                return false;
+        }
+
+        return true;
+    }
+}
