@@ -6,6 +6,7 @@ using System.Linq;
 using System.Text;
 using System.Threading.Tasks;
 using LubeController.Analysis.Exploration;
+using LubeController.Analysis.Tests.Lockstep;
 using LubeController.Core;
 using LubeController.Tests.Support;
 using Xunit;
@@ -28,7 +29,7 @@ public sealed class MutantTests
     private static readonly string[] Trials =
     [
         Lockstep,
-        "rule", "often", "torn", "levels", "guards", "warnings", "stall", "switch", "tries", "pressure", "stop", "shaft", "two-switches", "restarts", "cuts", "empty", "volume",
+        "rule", "often", "torn", "levels", "guards", "warnings", "stall", "pressure", "stop", "shaft", "tries", "two-switches", "empty", "cuts", "restarts", "volume", "switch",
     ];
 
     // For each property a fault that it finds, and where.
@@ -76,7 +77,7 @@ public sealed class MutantTests
     [Fact]
     public void Each_is_found()
     {
-        IReadOnlyList<(string Trial, string Finds)[]> found = Tried(MutantList.All.Select(mutant => (mutant, Trials)), all: false);
+        IReadOnlyList<(string Trial, string Finds)[]> found = Tried(MutantList.All.Select(mutant => (mutant, Soonest(mutant))), all: false);
         Assert.Empty(MutantList.All.Where((_, index) => found[index].Length == 0).Select(mutant => mutant.Name));
     }
 
@@ -96,6 +97,10 @@ public sealed class MutantTests
         string[] faults = [.. File.ReadAllLines(Page).SkipWhile(line => line != Row).Skip(2).TakeWhile(line => line.Length > 0).Select(line => line.Trim('|').Split('|')[0].Trim())];
         Assert.Equal(MutantList.All.Select(mutant => mutant.Name).Where(name => Writes || !Untabled.Contains(name)), faults);
     }
+
+    /// <summary>Lockstep last where the specification knows nothing of what the fault is aimed at.</summary>
+    private static string[] Soonest(Mutant mutant) =>
+        LockstepTests.LeftOut.Any(alarm => AlarmTable.NameOf(alarm) == mutant.Aim) ? [.. Trials.Where(trial => trial != Lockstep), Lockstep] : Trials;
 
     private static IReadOnlyList<(string Trial, string Finds)[]> Tried(IEnumerable<(Mutant Mutant, string[] Trials)> asked, bool all)
     {
