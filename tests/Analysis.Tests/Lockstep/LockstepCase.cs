@@ -37,6 +37,8 @@ internal static class LockstepCases
         Silence,
         Stroke,
         Press,
+        Dose,
+        Test,
         Stop,
         Level,
         Overload,
@@ -60,8 +62,8 @@ internal static class LockstepCases
 
     private static readonly Gen<Move> Moves =
         from hand in Gen.Frequency(
-            (5, Gen.Const(Hand.Wait)), (3, Gen.Const(Hand.Silence)), (4, Gen.Const(Hand.Stroke)), (12, Gen.Const(Hand.Pulse)), (8, Gen.Const(Hand.Press)), (3, Gen.Const(Hand.Stop)),
-            (3, Gen.Const(Hand.Level)), (1, Gen.Const(Hand.Overload)), (5, Gen.Const(Hand.Pressure)), (3, Gen.Const(Hand.PressureSwitch)),
+            (5, Gen.Const(Hand.Wait)), (3, Gen.Const(Hand.Silence)), (4, Gen.Const(Hand.Stroke)), (12, Gen.Const(Hand.Pulse)), (8, Gen.Const(Hand.Press)), (6, Gen.Const(Hand.Dose)), (1, Gen.Const(Hand.Test)),
+            (3, Gen.Const(Hand.Stop)), (3, Gen.Const(Hand.Level)), (1, Gen.Const(Hand.Overload)), (5, Gen.Const(Hand.Pressure)), (3, Gen.Const(Hand.PressureSwitch)),
             (2, Gen.Const(Hand.Supply)), (2, Gen.Const(Hand.Running)), (3, Gen.Const(Hand.Shaft)), (1, Gen.Const(Hand.Cold)),
             (1, Gen.Const(Hand.Late)), (1, Gen.Const(Hand.Revolutions)), (2, Gen.Const(Hand.Cut)), (2, Gen.Const(Hand.Hide)))
         from argument in Gen.Int[0, 719]
@@ -206,12 +208,7 @@ internal static class LockstepCases
             }
             else if (move.Hand == Hand.Stroke)
             {
-                // The line's pressure rises and falls, as in a pressure cycle.
-                LockstepInputs up = inputs with { PressureMbar = 6_000, PressureSwitch = true };
-                inputs = inputs with { PressureMbar = 0, PressureSwitch = false };
-                steps.Add(new LockstepStep(inputs, 10, 2 + (move.Argument % 90)));
-                steps.Add(new LockstepStep(up, 10, 1 + (move.Scans % 60)));
-                steps.Add(new LockstepStep(inputs, 10, 1 + (move.Argument % 80)));
+                inputs = Stroke(steps, inputs, 2 + (move.Argument % 90), 1 + (move.Scans % 60), 1 + (move.Argument % 80));
             }
             else if (move.Hand == Hand.Press)
             {
@@ -219,6 +216,21 @@ internal static class LockstepCases
                 steps.Add(new LockstepStep(inputs with { Pressed = (Buttons)(1 << (move.Argument % 6)) }, move.ElapsedMs, held));
                 if (move.Argument / 6 % 4 != 0)
                     steps.Add(new LockstepStep(inputs, move.ElapsedMs, 4));
+            }
+            else if (move.Hand == Hand.Dose)
+            {
+                steps.Add(new LockstepStep(inputs with { Pressed = Buttons.DoseNow }, 10, 4));
+                for (int stroke = 0; move.Argument % 3 == 0 && stroke < 2; stroke++)
+                    inputs = Stroke(steps, inputs, 2 + (move.Scans % 20), 30 + (move.Argument % 20), 1 + (move.Argument % 80));
+                if (move.Argument % 3 != 0)
+                    inputs = Pulses(steps, inputs, move);
+            }
+            else if (move.Hand == Hand.Test)
+            {
+                steps.Add(new LockstepStep(inputs with { Stop = true }, 10, 2));
+                inputs = inputs with { Stop = false };
+                steps.Add(new LockstepStep(inputs, 10, 1 + (move.Scans / 4)));
+                steps.Add(new LockstepStep(inputs with { Pressed = Buttons.OutputTest }, 10, 4 + move.Scans));
             }
             else if (move.Hand == Hand.Pulse)
             {
@@ -233,6 +245,30 @@ internal static class LockstepCases
         }
 
         return [.. steps];
+    }
+
+    /// <summary>The line's pressure rises and falls, as in a pressure cycle.</summary>
+    private static LockstepInputs Stroke(List<LockstepStep> steps, LockstepInputs inputs, int scansBefore, int scansUp, int scansAfter)
+    {
+        LockstepInputs up = inputs with { PressureMbar = 6_000, PressureSwitch = true };
+        LockstepInputs down = inputs with { PressureMbar = 0, PressureSwitch = false };
+        steps.Add(new LockstepStep(down, 10, scansBefore));
+        steps.Add(new LockstepStep(up, 10, scansUp));
+        steps.Add(new LockstepStep(down, 10, scansAfter));
+        return down;
+    }
+
+    /// <summary>The pulses of a dose, at times more than it takes: the first of those is a run-on pulse.</summary>
+    private static LockstepInputs Pulses(List<LockstepStep> steps, LockstepInputs inputs, Move move)
+    {
+        for (int edge = 0; edge < 2 * (1 + (move.Argument % 6)); edge++)
+        {
+            steps.Add(new LockstepStep(inputs, 10, 4 + (move.Scans % 12)));
+            inputs = inputs with { CycleSwitches = inputs.CycleSwitches ^ 1 };
+        }
+
+        steps.Add(new LockstepStep(inputs, 10, 4));
+        return inputs;
     }
 
     private static LockstepInputs Moved(LockstepInputs inputs, Move move)

@@ -17,6 +17,10 @@ public sealed class LockstepTests
 
     internal const ulong Seed = 20_251_126;
 
+    /// <summary>Alarms that no case raises, since the specification leaves out what raises them.</summary>
+    internal static readonly IReadOnlySet<AlarmId> LeftOut =
+        new HashSet<AlarmId> { AlarmId.SettingsInvalid, AlarmId.CycleSwitchFault, AlarmId.RuleFault, AlarmId.RestartUnexpected, AlarmId.SensorsDisagree };
+
     [Fact]
     public void Core_and_specification_agree_on_random_sequences()
     {
@@ -31,7 +35,6 @@ public sealed class LockstepTests
     [Fact]
     public void Random_sequences_meet_every_phase_every_way_to_end_a_dose_and_every_alarm_that_is_specified()
     {
-        HashSet<AlarmId> leftOut = [AlarmId.SettingsInvalid, AlarmId.CycleSwitchFault, AlarmId.RuleFault, AlarmId.RestartUnexpected, AlarmId.SensorsDisagree];
         var phases = new HashSet<int>();
         var alarms = new HashSet<AlarmId>();
         var states = new HashSet<int>();
@@ -45,7 +48,7 @@ public sealed class LockstepTests
         Assert.Equal(Enumerable.Range(0, 7), phases.Order());
         Assert.Equal(Enumerable.Range(0, 9), states.Order());
         Assert.Equal(Enum.GetValues<DoseMode>(), completed.Order());
-        Assert.Equal(Enum.GetValues<AlarmId>().Where(alarm => !leftOut.Contains(alarm)), alarms.Order());
+        Assert.Equal(Enum.GetValues<AlarmId>().Where(alarm => !LeftOut.Contains(alarm)), alarms.Order());
 
         Observation Note(LockstepCase drawn, Observation seen)
         {
