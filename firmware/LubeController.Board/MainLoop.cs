@@ -134,10 +134,11 @@ public sealed class MainLoop
         CorruptPlaces corrupt = Memory.FindCorrupt();
         BootRecord boot = Memory.Boot;
         bool tells = !corrupt.AreAllIn(boot.CorruptTold);
+        bool foreign = Memory.OnlyForeignStates;
         _writeLost = !boot.CommitStart(_board.ResetCause, corrupt);
         if (boot.FaultPending)
             Core.NoteLogicFault();
-        if (tells || Memory.OnlyForeignStates)
+        if (tells || foreign)
             Core.NoteStorageCorrupt();
         if (!Memory.SaveState(Core) || !boot.CommitTold(corrupt))
             _writeLost = true;
@@ -145,7 +146,7 @@ public sealed class MainLoop
         Note(LogEvent.Started, (int)boot.Cause, boot.Starts);
         if (tells)
             Note(LogEvent.StorageCorrupt, Memory.Corrupt, 0);
-        if (Memory.OnlyForeignStates)
+        if (foreign)
             Note(LogEvent.StateForeign, 0, 0);
         if (Memory.Settings.State == SettingsState.Refused || Memory.Settings.State == SettingsState.Lost)
             Note(LogEvent.SettingsUnreadable, (int)Memory.Settings.State, 0);

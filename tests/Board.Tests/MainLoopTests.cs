@@ -413,25 +413,6 @@ public sealed class MainLoopTests
         Assert.Equal(99_000, _bench.Start().Memory.Settings.Values[SettingField.RestMs]);
     }
 
-    [Theory]
-    [InlineData(2, 30)]
-    [InlineData(4, 8)]
-    [InlineData(4, 40)]
-    [InlineData(BoardBench.FirstState, 30)]
-    [InlineData(BoardBench.FirstState, 12)]
-    [InlineData(BoardBench.FirstState, 700)]
-    public void A_bit_that_flips_in_a_finished_block_raises_storage_corrupt_once(int block, int at)
-    {
-        _bench.Start();
-        _bench.Blocks[block]![at] ^= 1;
-        MainLoop loop = _bench.Start();
-        loop.RunOnce();
-        Assert.True(loop.Core.Alarms.IsLatched(AlarmId.StorageCorrupt), $"block {block}");
-        int told = loop.Memory.Boot.CorruptTold;
-        MainLoop next = _bench.Start();
-        Assert.True(next.Memory.Corrupt <= told);
-    }
-
     [Fact]
     public void What_a_scan_saw_stands_in_the_logbook_with_time_and_person()
     {

@@ -89,6 +89,7 @@ public sealed class LogOccurrences
             LogEvent.SettingsMended => ("settings mended", "a bank was written anew from the other"),
             LogEvent.StorageCorrupt => ("storage corrupt", string.Create(CultureInfo.InvariantCulture, $"{entry.Subject} places")),
             LogEvent.SettingsUnreadable => ("settings unreadable", entry.Subject == (int)SettingsState.Refused ? "refused" : "lost"),
+            LogEvent.StateForeign => ("state of another version", "the controller started afresh"),
             LogEvent.EventsLost => ("events lost", string.Create(CultureInfo.InvariantCulture, $"{entry.Subject} of one scan")),
             _ => ("unknown", string.Create(CultureInfo.InvariantCulture, $"{entry.What}")),
         };
