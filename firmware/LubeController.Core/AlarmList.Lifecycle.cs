@@ -26,7 +26,10 @@ public sealed partial class AlarmList
     /// <summary>Whether an alarm stands that is shown.</summary>
     public bool AnyShown => (Standing & ~Hidden) != 0;
 
-    /// <summary>The alarm that came first since last none stood and none waited, as a number; -1 where there is none.</summary>
+    /// <summary>
+    /// The alarm that came first of those that wait to be acknowledged or were acknowledged since; the next one raised while none
+    /// waits takes its place, so that what has long been known hides no new cause. As a number; -1 where none stands and none waits.
+    /// </summary>
     public int FirstUp { get; private set; } = NoAlarm;
 
     private int Hidden => HiddenByPerson | _suppressed;
@@ -127,26 +130,37 @@ public sealed partial class AlarmList
     private void NoteRaised(int index)
     {
         int bit = 1 << index;
-        if (FirstUp == NoAlarm)
+        int causes = AlarmTable.CausesOf((AlarmId)index) & _active & ~HiddenByPerson;
+        if ((_suppressed & bit) != 0 && causes == 0)
+        {
+            _suppressed &= ~bit;
+            _events.Add(ScanEvent.SuppressionEnded, index, 0);
+        }
+
+        if ((Hidden & bit) != 0 || causes != 0)
+            return;
+        if (FirstUp == NoAlarm || _unseen == 0)
             FirstUp = index;
-        if ((Hidden & bit) == 0)
-            _unseen |= bit;
+        _unseen |= bit;
     }
 
     /// <summary>
-    /// Finds anew what is suppressed, and brings what waits into line with what is hidden. Whatever is hidden no more is
+    /// Finds anew what is suppressed: what comes while a cause of it is active, and then as long as one stands. A cause of which only
+    /// the latch is left hides nothing new. Brings what waits into line with what is hidden. Whatever is hidden no more is
     /// normal or not acknowledged, by whether it stands.
     /// </summary>
     /// <param name="shown">Alarms that have just been shown again.</param>
     private void Show(int shown)
     {
         int before = _suppressed;
-        int causes = Standing & ~HiddenByPerson;
+        int shownCauses = ~HiddenByPerson;
         int suppressed = 0;
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             int bit = 1 << index;
-            if ((Standing & bit) != 0 && (AlarmTable.CausesOf((AlarmId)index) & causes) != 0)
+            int causes = AlarmTable.CausesOf((AlarmId)index) & shownCauses;
+            bool follows = (causes & _active) != 0 || ((before & bit) != 0 && (causes & Standing) != 0);
+            if ((Standing & bit) != 0 && follows)
                 suppressed |= bit;
         }
 

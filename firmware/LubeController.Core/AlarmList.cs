@@ -24,6 +24,9 @@ public sealed partial class AlarmList
     /// <summary>One bit for each alarm that stands; bit number is the alarm.</summary>
     public int Standing => _active | _latched;
 
+    /// <summary>One bit for each alarm that is latched.</summary>
+    public int Latched => _latched;
+
     /// <summary>Whether an interlock stands.</summary>
     public bool InterlockStands { get; private set; }
 

@@ -114,8 +114,8 @@ public static class AlarmTable
     }
 
     /// <summary>
-    /// The alarms from which this one follows, one bit each: while one of them stands and is shown, this one is suppressed
-    /// by design. Nothing suppresses <see cref="AlarmId.LubricationOverdue"/>.
+    /// The alarms from which this one follows, one bit each: raised while one of them is active and shown, this one is suppressed
+    /// by design until none of them stands. Nothing suppresses <see cref="AlarmId.LubricationOverdue"/>.
     /// </summary>
     public static int CausesOf(AlarmId id)
     {

@@ -171,8 +171,7 @@ public sealed partial class Controller
             Alarms.SetCondition(AlarmId.PumpOverload, _pump.IsOverloaded || _pump.IsStill);
         _warmth.Sample(_inputs.TemperatureDeciC, _settings.Is(SettingField.ColdJudged), _settings[SettingField.ColdLimitDeciC], _settings[SettingField.ColdHysteresisDeciC]);
         Alarms.SetCondition(AlarmId.LubricantCold, _warmth.IsLow);
-        if (_inputs.ScanLate && !_held.ScanLate)
-            Alarms.Touch(AlarmId.ScanOverrun);
+        Alarms.SetCondition(AlarmId.ScanOverrun, _inputs.ScanLate);
         if (!_dose.Pending)
             _rest.Ask(_inputs);
         JudgeRule();

@@ -106,10 +106,10 @@ public sealed class Inputs
     }
 
     /// <param name="stream">The stream.</param>
-    /// <param name="allMatter">Whether somebody looks at all of the held inputs; if not, the core looks at two levels of them.</param>
+    /// <param name="allMatter">Whether somebody looks at all of the held inputs; if not, the core looks at one level of them.</param>
     internal void Transfer(StateStream stream, bool allMatter)
     {
-        int matter = allMatter ? Levels : Levels & (RunningBit | ScanLateBit);
+        int matter = allMatter ? Levels : Levels & RunningBit;
         int levels = stream.Number(stream.IsComparing ? matter : Levels);
         Levels = stream.IsComparing ? Levels : levels;
         SupplyMv = stream.NumberIf(allMatter, SupplyMv);

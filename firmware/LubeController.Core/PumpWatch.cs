@@ -12,7 +12,7 @@ internal sealed class PumpWatch
         _settings = settings;
     }
 
-    /// <summary>Whether the pump ran for too long without a revolution; until <see cref="Renew"/>, since only a running pump can show otherwise.</summary>
+    /// <summary>Whether the pump ran for too long without a revolution, short runs added up; until <see cref="Renew"/>, since only a running pump can show otherwise.</summary>
     public bool IsStill { get; private set; }
 
     /// <summary>Whether the overload contact is accepted as on.</summary>
@@ -39,7 +39,10 @@ internal sealed class PumpWatch
     public void Advance(int elapsedMs, bool pumpOn)
     {
         _overload.Advance(elapsedMs);
-        _withoutMs = pumpOn && Counts ? Saturating.Add(_withoutMs, elapsedMs) : 0;
+        if (!Counts)
+            _withoutMs = 0;
+        else if (pumpOn)
+            _withoutMs = Saturating.Add(_withoutMs, elapsedMs);
     }
 
     public void Sample(Inputs inputs)

@@ -16,7 +16,7 @@ internal sealed class ShaftWatch
         _settings = settings;
     }
 
-    /// <summary>Whether the shaft signal is lost: no pulse for the set time of running, the machine running. Standing still does not renew that time: else a machine that runs in bursts would never be told.</summary>
+    /// <summary>Whether the shaft signal is lost: no pulse for the set time of running, the machine running. Neither standing still nor a power cut renews that time: else a machine that runs in bursts would never be told.</summary>
     public bool IsLost => Fitted && _running && _lostMs >= _settings[SettingField.ShaftLostMs];
 
     /// <summary>Whether the shaft says standstill. A shaft switch that is not fitted says nothing.</summary>
@@ -34,7 +34,6 @@ internal sealed class ShaftWatch
     public void PowerUp()
     {
         _sincePulseMs = 0;
-        _lostMs = 0;
         _turningMs = 0;
         IsContradicted = false;
     }

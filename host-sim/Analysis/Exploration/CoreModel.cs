@@ -166,8 +166,8 @@ public sealed class CoreModel : IExploredModel
         Coverage.NoteStates(_core);
         return Told(_core.Phase switch
         {
-            Phase.Failed => Leaves(Button.Reset, QuietSteps) ? 0 : Bit(CoreProperty.ResetLeavesFailed),
-            Phase.Stopped => Leaves(Button.Start, SettleSteps) ? 0 : Bit(CoreProperty.StartLeavesStopped),
+            Phase.Failed => ResetLeavesFailed() ? 0 : Bit(CoreProperty.ResetLeavesFailed),
+            Phase.Stopped => StartLeavesStopped() ? 0 : Bit(CoreProperty.StartLeavesStopped),
             _ => 0,
         });
     }
@@ -272,7 +272,7 @@ public sealed class CoreModel : IExploredModel
             violated |= Bit(CoreProperty.DoseEnds);
         if ((_refused && !_core.Alarms.Stands(AlarmId.SettingsInvalid)) || RuleFaultUntold())
             violated |= Bit(CoreProperty.CauseIsAlarmed);
-        if (phase != Phase.OutputTest && !FollowsState(phase, standing, holding, failure))
+        if (phase == Phase.OutputTest ? _outputs.Pump : !FollowsState(phase, standing, holding, failure))
             violated |= Bit(CoreProperty.OutputsFollow);
         return violated;
     }
@@ -322,10 +322,24 @@ public sealed class CoreModel : IExploredModel
         UseSettings(cut == PowerCut.SettingsLost);
         PowerUp(cut);
         _monitors.Cut(tooSoon);
-        int violated = (standing & ~_core.Alarms.Standing) != 0 ? Bit(CoreProperty.AlarmSurvivesCut) : 0;
+        int violated = (standing & ~_core.Alarms.Standing) != 0 || !LatchesOutlastAScan() ? Bit(CoreProperty.AlarmSurvivesCut) : 0;
         if (!Told(cut) || !_monitors.RestartsTold(_core))
             violated |= Bit(CoreProperty.CauseIsAlarmed);
         return _outputs.Pump ? violated | Bit(CoreProperty.NoStartByReset) : violated;
+    }
+
+    /// <summary>Whether all that is latched at power-up is so after the first scan, too; the core is left as it was.</summary>
+    private bool LatchesOutlastAScan()
+    {
+        int latched = _core.Alarms.Latched;
+        if (latched == 0)
+            return true;
+        _core.SaveState(_state, StateUse.Step);
+        _inputs.CopyFrom(_setup.Alphabet.Quiet);
+        _core.Scan(_nowMs);
+        bool kept = (latched & ~_core.Alarms.Latched) == 0;
+        _core.RestoreState(_state, StateUse.Step);
+        return kept;
     }
 
     /// <summary>Whether what the main loop found at its restart is alarmed at once.</summary>
@@ -357,23 +371,29 @@ public sealed class CoreModel : IExploredModel
         _saves.Begin(_core);
     }
 
-    /// <summary>With everything quiet for a while, a button leads out of the phase.</summary>
-    private bool Leaves(Button button, int quietSteps)
+    /// <summary>A new try may have left failed in the meantime: what counts is what stands in the scan that obeys the press.</summary>
+    private bool ResetLeavesFailed() =>
+        IsObeyedWhenQuiet(Button.Reset, QuietSteps) && _core.Phase != Phase.Failed && !_core.Alarms.PumpStoppingStands;
+
+    private bool StartLeavesStopped() =>
+        IsObeyedWhenQuiet(Button.Start, SettleSteps) && (_core.Phase == Phase.Failed) == _core.Alarms.PumpStoppingStands && _core.Phase is Phase.Rest or Phase.Dose or Phase.Failed;
+
+    /// <summary>With everything quiet for a while, a button is pressed.</summary>
+    private bool IsObeyedWhenQuiet(Button button, int quietSteps)
     {
-        Phase phase = _core.Phase;
         UseSettings(false);
         for (int step = 0; step < quietSteps; step++)
             Scan(_setup.Alphabet.Quiet);
-        for (int step = 0; step < 2; step++)
+        bool obeyed = false;
+        for (int step = 0; step < 2 && !obeyed; step++)
         {
-            if (_core.Phase != phase)
-                return true;
             _inputs.CopyFrom(_setup.Alphabet.Quiet);
             Alphabet.Hold(_inputs, button);
             _nowMs += (uint)Math.Max(_setup.StepMs, _setup.Settings[SettingField.ButtonDebounceMs]);
             _core.Scan(_nowMs);
+            obeyed = CoreMonitors.Pressed(_core, button);
         }
 
-        return _core.Phase != phase;
+        return obeyed;
     }
 }

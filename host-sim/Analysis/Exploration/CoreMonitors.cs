@@ -25,6 +25,7 @@ internal sealed class CoreMonitors
     private readonly int[] _clocks;
     private readonly int[] _bounds;
     private readonly int _restartsMost;
+    private readonly bool _cuts;
 
     // So many that a whole window of the comparison lies within them, wherever it began.
     private readonly int _dryCyclesMost;
@@ -45,9 +46,9 @@ internal sealed class CoreMonitors
         _doseEnding = _settings.DoseEndingIndex;
         _switches = _settings[SettingField.SwitchCount];
         _causes = [.. Cause.All(setup)];
-        _clocks = new int[1 + _switches + _causes.Length];
-        bool cuts = setup.Alphabet.Letters.Any(letter => letter.Cut != PowerCut.None);
-        _bounds = [RoundBoundMs(cuts), .. Enumerable.Range(0, _switches).Select(index => StallBoundMs(index, cuts)), .. _causes.Select(cause => cause.BoundMs)];
+        _clocks = new int[2 + _switches + _causes.Length];
+        _cuts = setup.Alphabet.Letters.Any(letter => letter.Cut != PowerCut.None);
+        _bounds = [RoundBoundMs(_cuts), .. Enumerable.Range(0, _switches).Select(index => StallBoundMs(index, _cuts)), .. _causes.Select(cause => cause.BoundMs), OverdueBoundMs];
         for (int index = 0; index < _bounds.Length; index++)
             _bounds[index] = (int)((long)_bounds[index] * setup.BoundPercent / 100);
     }
@@ -59,7 +60,8 @@ internal sealed class CoreMonitors
     public IEnumerable<string> Bounds =>
         new[] { $"a dose comes round within {_bounds[0]} ms" }
             .Concat(Enumerable.Range(0, _switches).Select(index => $"silence of switch {index + 1} is alarmed within {_bounds[1 + index]} ms"))
-            .Concat(_causes.Select((cause, index) => $"{AlarmTable.NameOf(cause.Alarm)} is raised within {_bounds[1 + _switches + index]} ms"));
+            .Concat(_causes.Select((cause, index) => $"{AlarmTable.NameOf(cause.Alarm)} is raised within {_bounds[1 + _switches + index]} ms"))
+            .Concat(_cuts ? [] : new[] { $"{AlarmTable.NameOf(AlarmId.LubricationOverdue)} is raised within {_bounds[Overdue]} ms without a completed dose" });
 
     /// <summary>For how long what a property watches has lasted now, milliseconds; 0 for a property without a clock.</summary>
     public int LastedMs(CoreProperty property) => property switch
@@ -113,7 +115,7 @@ internal sealed class CoreMonitors
         WatchRestarts();
         WatchVolume(core, inputs, pumpBefore);
         WatchSilence(core, before, pumpBefore);
-        int violated = WatchCauses(core, inputs);
+        int violated = WatchCauses(core, inputs) | WatchOverdue(core);
         _ranBefore = inputs.MachineRunning;
         if (_dryCycles >= _dryCyclesMost && !core.Alarms.Stands(AlarmId.SensorsDisagree))
             violated |= 1 << (int)CoreProperty.CauseIsAlarmed;
@@ -144,7 +146,7 @@ internal sealed class CoreMonitors
     {
         for (int index = 0; index < _clocks.Length; index++)
         {
-            if (tooSoon || index > _switches)
+            if (tooSoon || (index > _switches && index != Overdue))
                 _clocks[index] = 0;
         }
 
@@ -228,11 +230,25 @@ internal sealed class CoreMonitors
         return violated;
     }
 
+    /// <summary>
+    /// Time in which machine and shaft may both have been said to stand is not counted. With cuts this clock would run beside the
+    /// core's own, which goes back at each: five times the states, for an alarm whose cause dose-comes-round watches.
+    /// </summary>
+    private int WatchOverdue(Controller core)
+    {
+        if (!_cuts && (_ranBefore || !_settings.Is(SettingField.ShaftFitted)))
+            Run(Overdue);
+        if (Has(core, ScanEvent.DoseCompleted))
+            _clocks[Overdue] = 0;
+        return _clocks[Overdue] > _bounds[Overdue] && !core.Alarms.Stands(AlarmId.LubricationOverdue) ? 1 << (int)CoreProperty.CauseIsAlarmed : 0;
+    }
+
+    /// <summary>A switch found wrong is silent for a reason that is told; the fault of another one tells nothing of this.</summary>
     private int StallNotAlarmed(Controller core)
     {
         for (int index = 0; index < _switches; index++)
         {
-            bool told = core.Alarms.Stands(AlarmId.DividerStalled) || core.Alarms.Stands(AlarmId.CycleSwitchFault);
+            bool told = core.Alarms.Stands(AlarmId.DividerStalled) || (core.IsDistrusted(index) && core.Alarms.Stands(AlarmId.CycleSwitchFault));
             if (_clocks[1 + index] > _bounds[1 + index] && !told)
                 return 1 << (int)CoreProperty.StallIsAlarmed;
         }
@@ -252,6 +268,10 @@ internal sealed class CoreMonitors
             + _settings.OfSwitch(index, SettingField.SwitchDebounceMs) + _stepMs;
         return cuts ? (2 * bound) + _settings[SettingField.SaveIntervalMs] : bound;
     }
+
+    private int Overdue => _clocks.Length - 1;
+
+    private int OverdueBoundMs => _settings[SettingField.OverdueMs] + _settings[SettingField.DelayOn(AlarmId.LubricationOverdue)] + (2 * _stepMs);
 
     private int RoundBoundMs(bool cuts)
     {
@@ -334,6 +354,11 @@ internal sealed class CoreMonitors
                 yield return new(AlarmId.PumpOverload, inputs => inputs.PumpOverload != settings.Is(SettingField.OverloadInverted), Bound(AlarmId.PumpOverload, settings[SettingField.OverloadDebounceMs]));
             if (alphabet.Has(ExploredInput.PressureMbar) && settings.Is(SettingField.PressureTransmitterFitted))
                 yield return new(AlarmId.LineOverpressure, inputs => inputs.PressureMbar > settings[SettingField.PressureLimitMbar], Bound(AlarmId.LineOverpressure, 0));
+            int span = settings[SettingField.PressureSpanMbar];
+            if (alphabet.Has(ExploredInput.PressureMbar) && settings.Is(SettingField.PressureTransmitterFitted) && span > 0)
+                yield return new(AlarmId.PressureSignalLost, inputs => inputs.PressureMbar < -(span / 40) || inputs.PressureMbar > span + (span / 16), Bound(AlarmId.PressureSignalLost, 0));
+            if (alphabet.Has(ExploredInput.ScanLate))
+                yield return new(AlarmId.ScanOverrun, inputs => inputs.ScanLate, Bound(AlarmId.ScanOverrun, 0));
             if (alphabet.Has(ExploredInput.SupplyMv) && settings.Is(SettingField.SupplyMeasured))
                 yield return new(AlarmId.SupplyLow, inputs => inputs.SupplyMv < settings[SettingField.SupplyLimitMv], Bound(AlarmId.SupplyLow, 0));
             if (alphabet.Has(ExploredInput.TemperatureDeciC) && settings.Is(SettingField.ColdJudged))

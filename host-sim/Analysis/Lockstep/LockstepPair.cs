@@ -202,13 +202,13 @@ internal sealed class LockstepPair
     private string? CompareFirstUp(int core, AlarmId? specified)
     {
         int spec = NumberOf(specified);
-        if (!_firstUp.Contains(spec))
+        if (!_firstUp.Contains(spec) || _spec.MarkedFirstUp)
         {
             _firstUp.Clear();
             _firstUp.Add(spec);
             for (int index = 0; index < CoreNumbers.Length && _anyOfOneScan && spec >= 0; index++)
             {
-                if (((_spec.Began >> index) & 1) != 0)
+                if (((_spec.Raised >> index) & 1) != 0)
                     _firstUp.Add(CoreNumbers[index]);
             }
         }

@@ -212,7 +212,9 @@ internal sealed class SweepRun
             return "the second start after the cut raises storage-corrupt";
         if ((loop.Core.Alarms.Standing & ~second.Core.Alarms.Standing) != 0 || second.Core.DosesCompleted != loop.Core.DosesCompleted)
             return "the second start after the cut has lost what the first one saved";
-        return null;
+        int latched = second.Core.Alarms.Latched;
+        second.RunOnce();
+        return (latched & ~second.Core.Alarms.Latched) != 0 ? "the first scan after the cut clears a latch" : null;
     }
 
     private static string? JudgeSettings(Cut cut, MainLoop loop)

@@ -1,5 +1,4 @@
 using System;
-using System.Numerics;
 using Stateless;
 
 namespace LubeController.Analysis.Specification;
@@ -71,6 +70,7 @@ public sealed partial class LubricationSpecification
         AlarmId.PumpOverload => _state.Held.PumpStill ? true : Accepted(_state.Levels.Overload),
         AlarmId.LubricationOverdue => _state.Clocks.OverdueMs >= _settings.OverdueMs,
         AlarmId.ShaftSignalLost => _settings.HasShaft && MachineRuns && _state.Clocks.ShaftLostMs >= _settings.ShaftTimeoutMs,
+        AlarmId.ScanOverrun => _inputs.ScanLate,
         AlarmId.LubricantCold => _state.Held.Cold,
         AlarmId.SupplyLow => _state.Held.SupplyLow,
         AlarmId.ReservoirLow => Accepted(_state.Levels.Low),
@@ -88,7 +88,12 @@ public sealed partial class LubricationSpecification
         alarm.Latched |= rule.Latches;
         if (alarm.Active)
             return;
+        _raised |= 1UL << (int)rule.Id;
         alarm.Active = true;
+
+        // A cause of which only the latch is left hides nothing that begins now.
+        if (alarm.Lifecycle == Lifecycle.SuppressedByDesign && !AnyCause(rule.Id, cause => cause.Active))
+            Fire(rule.Id, LifecycleEvent.CauseGone);
         Fire(rule.Id, LifecycleEvent.ConditionBegins);
         SuppressConsequences();
     }
@@ -148,11 +153,23 @@ public sealed partial class LubricationSpecification
         }
     }
 
-    /// <summary>The first alarm keeps its mark until none stands and none waits to be acknowledged; of several at once, the upper row's.</summary>
-    private void MarkFirstUp()
+    /// <summary>
+    /// The first alarm keeps its mark until none stands and none waits to be acknowledged, or until another begins while none
+    /// waits; of several at once, the upper row's. What is not shown is never the first.
+    /// </summary>
+    private void MarkFirstUp(bool waited)
     {
-        if (_state.FirstUp is null && _began != 0)
-            _state.FirstUp = (AlarmId)BitOperations.TrailingZeroCount(_began);
+        MarkedFirstUp = false;
+        if (_state.FirstUp is not null && waited)
+            return;
+        foreach (AlarmRule rule in _tables.Alarms)
+        {
+            if ((_raised >> (int)rule.Id & 1) == 0 || !IsShown(_state.Alarms[(int)rule.Id]))
+                continue;
+            _state.FirstUp = rule.Id;
+            MarkedFirstUp = true;
+            return;
+        }
     }
 
     private void ForgetFirstUp()

@@ -66,22 +66,27 @@ public sealed partial class LubricationSpecification
         }
     }
 
-    /// <summary>An alarm that stands is suppressed while a cause of it stands and is shown, or is itself suppressed.</summary>
+    /// <summary>
+    /// An alarm that begins while a cause of it is active is suppressed, until no cause stands any more. A cause that a person hides
+    /// suppresses nothing; one that is itself suppressed does.
+    /// </summary>
     private void SuppressConsequences()
     {
         foreach (Consequence consequence in _settings.Consequences)
         {
-            bool follows = _state.Alarms[(int)consequence.Alarm].Stands && AnyCauseStands(consequence.Alarm);
+            AlarmState alarm = _state.Alarms[(int)consequence.Alarm];
+            bool suppressed = alarm.Lifecycle == Lifecycle.SuppressedByDesign;
+            bool follows = alarm.Stands && AnyCause(consequence.Alarm, cause => cause.Active || (suppressed && cause.Stands));
             Fire(consequence.Alarm, follows ? LifecycleEvent.CauseStands : LifecycleEvent.CauseGone);
         }
     }
 
-    private bool AnyCauseStands(AlarmId alarm)
+    private bool AnyCause(AlarmId alarm, Func<AlarmState, bool> hides)
     {
         foreach (Consequence consequence in _settings.Consequences)
         {
             AlarmState cause = _state.Alarms[(int)consequence.Cause];
-            if (consequence.Alarm == alarm && cause.Stands && !IsSilenced(cause))
+            if (consequence.Alarm == alarm && hides(cause) && !IsSilenced(cause))
                 return true;
         }
 

@@ -35,9 +35,6 @@ public sealed partial class LubricationSpecification
         }
 
         TakeRevolutions();
-        if (_inputs.ScanLate && !_state.Held.ScanLate)
-            Touch(AlarmId.ScanOverrun);
-        _state.Held.ScanLate = _inputs.ScanLate;
     }
 
     private void TakeRevolutions()

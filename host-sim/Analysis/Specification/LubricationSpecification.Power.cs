@@ -21,7 +21,6 @@ public sealed partial class LubricationSpecification
 
         _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
         _state.Clocks.ShaftStillMs = 0;
-        _state.Clocks.ShaftLostMs = 0;
         Outputs = new SpecOutputs(_state.Phase, false, false, false, false, false, false, false, Buttons.None, _state.FirstUp);
     }
 
@@ -45,10 +44,11 @@ public sealed partial class LubricationSpecification
     /// <param name="alarm">Which of them.</param>
     public void NoteAtPowerUp(AlarmId alarm)
     {
-        _began = 0;
+        bool waited = AnyWaits;
+        _began = _raised = 0;
         Touch(alarm);
         SuppressConsequences();
-        MarkFirstUp();
+        MarkFirstUp(waited);
     }
 
     /// <summary>A dose is due: it waits for the restart delay only.</summary>

@@ -70,7 +70,8 @@ public sealed partial class LubricationSpecification
             clocks.PumpOffMs = More(clocks.PumpOffMs, elapsedMs, JustBeyondRunOnMs);
         if (!_state.Alarms[(int)AlarmId.SupplyLow].Active)
             clocks.ReadyMs = Less(clocks.ReadyMs, elapsedMs);
-        clocks.PumpStillMs = _state.Pump && _settings.RevolutionMissingMs is int limit ? More(clocks.PumpStillMs, elapsedMs, limit) : 0;
+        if (_state.Pump && _settings.RevolutionMissingMs is int limit)
+            clocks.PumpStillMs = More(clocks.PumpStillMs, elapsedMs, limit);
         if (AnyWaits)
             clocks.LampMs = (int)(((long)clocks.LampMs + elapsedMs) % (2 * LampHalfPeriodMs));
         PassPressure(elapsedMs);

@@ -25,6 +25,7 @@ public sealed partial class LubricationSpecification
 
     // What this scan has found; nothing of it outlives the scan.
     private ulong _began;
+    private ulong _raised;
     private bool _completed;
     private Buttons _fresh;
     private Buttons _refused;
@@ -67,9 +68,11 @@ public sealed partial class LubricationSpecification
         ArgumentOutOfRangeException.ThrowIfNegative(elapsedMs);
         ArgumentOutOfRangeException.ThrowIfNegative(inputs.ShaftPulses, nameof(inputs));
         _inputs = inputs;
-        _began = 0;
+        _began = _raised = 0;
         _completed = false;
         _fresh = _refused = Buttons.None;
+
+        bool waited = AnyWaits;
 
         PassTime(elapsedMs);
         TakeLevels();
@@ -79,7 +82,7 @@ public sealed partial class LubricationSpecification
         JudgeConditions();
         ObeyHolding();
         JudgeDose();
-        MarkFirstUp();
+        MarkFirstUp(waited);
         EndShelvingInTime();
         SuppressConsequences();
         ActOnPresses();
@@ -116,8 +119,11 @@ public sealed partial class LubricationSpecification
         return new AlarmView(one.Lifecycle, one.Active, one.Latched, one.ShelvedMs, _state.FirstUp == alarm);
     }
 
-    /// <summary>The alarms whose condition began in the last scan, as bits of <see cref="AlarmId"/>.</summary>
-    internal ulong Began => _began;
+    /// <summary>The alarms that were raised in the last scan, as bits of <see cref="AlarmId"/>.</summary>
+    internal ulong Raised => _raised;
+
+    /// <summary>Whether the mark of the first alarm was given in the last scan.</summary>
+    internal bool MarkedFirstUp { get; private set; }
 
     /// <summary>The row of an alarm in the table that is obeyed.</summary>
     internal AlarmRule Rule(AlarmId alarm) => RuleOf(alarm);

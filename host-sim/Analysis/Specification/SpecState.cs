@@ -111,9 +111,6 @@ public record struct Held
     /// <summary>The same of the temperature.</summary>
     public bool Cold;
 
-    /// <summary>The scan before was late.</summary>
-    public bool ScanLate;
-
     /// <summary>The pump was held by an alarm.</summary>
     public bool PumpHeld;
 

@@ -197,7 +197,7 @@ internal static class LockstepCases
         var steps = new List<LockstepStep>();
         foreach (Move move in moves)
         {
-            inputs = Moved(inputs, move) with { Pressed = Buttons.None, ScanLate = false };
+            inputs = Moved(inputs, move) with { Pressed = Buttons.None, ScanLate = move.Hand == Hand.Late || (inputs.ScanLate && move.Argument % 2 == 0) };
             if (move.Hand == Hand.Silence)
             {
                 // Long enough for timeouts and retry pauses; then perhaps a dip of the supply.
@@ -240,7 +240,7 @@ internal static class LockstepCases
             }
             else
             {
-                steps.Add(StepOf(inputs with { ScanLate = move.Hand == Hand.Late }, move));
+                steps.Add(StepOf(inputs, move));
             }
         }
 

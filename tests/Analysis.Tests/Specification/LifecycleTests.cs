@@ -75,6 +75,9 @@ public sealed class LifecycleTests
     [InlineData("cause begin", SuppressedByDesign)]
     [InlineData("cause nocause", Normal)]
     [InlineData("begin cause nocause", Unacknowledged)]
+    [InlineData("cause begin cause-over", SuppressedByDesign)]
+    [InlineData("cause cause-over begin", Unacknowledged)] // only a latch is left of the cause
+    [InlineData("cause begin cause-over end begin", Unacknowledged)]
     [InlineData("cause remove", OutOfService)]
     [InlineData("remove", OutOfService)]
     [InlineData("begin remove", OutOfService)]
@@ -186,9 +189,15 @@ public sealed class LifecycleTests
                 bench.Run(200);
                 break;
             case "cause":
-                bench.Witness(AlarmId.ScanOverrun);
+                bench.Inputs = bench.Inputs.WithWitness(AlarmId.ScanOverrun);
+                bench.Scan();
+                break;
+            case "cause-over":
+                bench.Inputs = bench.Inputs with { Witnessed = bench.Inputs.Witnessed & ~(1UL << (int)AlarmId.ScanOverrun) };
+                bench.Scan();
                 break;
             case "nocause":
+                Do(bench, alarm, "cause-over");
                 bench.Press(Buttons.Reset);
                 break;
             case "remove":
