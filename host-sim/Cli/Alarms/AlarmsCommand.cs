@@ -26,7 +26,7 @@ internal static class AlarmsCommand
     {
         var names = new Argument<string[]>("NAME") { Description = "Alarms; all if none is named", Arity = ArgumentArity.ZeroOrMore };
         var format = new Option<string>("--format") { HelpName = "FORMAT", Description = "text or markdown", DefaultValueFactory = _ => "text" };
-        format.AcceptOnlyFromAmong("text", "markdown");
+        format.AcceptOneOf("text", "markdown");
         var command = new Command("alarms", Description);
         command.Arguments.Add(names);
         command.Options.Add(format);
