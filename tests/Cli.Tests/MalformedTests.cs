@@ -4,6 +4,8 @@ using System.Diagnostics;
 using System.IO;
 using System.Linq;
 using System.Text.RegularExpressions;
+using LubeController.Scripts.SettingsFiles;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.Cli.Tests;
@@ -95,6 +97,28 @@ public sealed partial class MalformedTests
         Assert.Equal(2, session.Run(placed));
         Assert.Equal("", session.Output);
         Assert.Contains(message, session.Errors);
+    }
+
+    [Theory]
+    [InlineData("nowhere.exploration.yaml", "there is no such file")]
+    [InlineData("empty", "a folder, not a file")]
+    public void What_is_no_file_has_no_line_and_no_field(string name, string message)
+    {
+        using var session = new Session();
+        Directory.CreateDirectory(session.At("empty"));
+        Assert.Equal(2, session.Run("explore", session.At(name)));
+        Assert.StartsWith($"{session.At(name)}: {message}", Assert.Single(session.ErrorLines), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_unknown_setting_like_no_other_is_answered_with_where_all_are_listed()
+    {
+        using var session = new Session();
+        session.Folder.Write("plain.settings.yaml", "bananas: 7\n");
+        Assert.Equal(2, session.Run("replay", session.Script("a.yaml", "  - {name: it rests, always: phase is rest}\n")));
+        Match told = Regex.Match(Assert.Single(session.ErrorLines), " more; all of them: (?<file>[^ ]+)$");
+        Assert.True(told.Success, session.Errors);
+        Assert.All(SettingsReader.Keys.Keys, key => Assert.Contains($"\"{key}\"", File.ReadAllText(Path.Combine(Repository.Root, told.Groups["file"].Value)), StringComparison.Ordinal));
     }
 
     [Theory]

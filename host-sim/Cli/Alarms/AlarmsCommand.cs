@@ -26,7 +26,7 @@ internal static class AlarmsCommand
     {
         var names = new Argument<string[]>("NAME") { Description = "Alarms; all if none is named", Arity = ArgumentArity.ZeroOrMore };
         var format = new Option<string>("--format") { HelpName = "FORMAT", Description = "text or markdown", DefaultValueFactory = _ => "text" };
-        format.AcceptOnlyFromAmong("text", "markdown");
+        format.AcceptOneOf("text", "markdown");
         var command = new Command("alarms", Description);
         command.Arguments.Add(names);
         command.Options.Add(format);
@@ -54,7 +54,7 @@ internal static class AlarmsCommand
         foreach (AlarmSheet sheet in sheets)
         {
             output.WriteLine(sheet.Name);
-            output.WriteLine($"  raised when  {sheet.RaisedWhen}");
+            output.WriteLine($"  raised when  {sheet.Cause}");
             output.WriteLine($"  acts         {sheet.Acts}");
             output.WriteLine($"  category     {sheet.Category}");
             output.WriteLine($"  latches      {(sheet.Latches ? "yes, until reset" : "no")}");
@@ -73,7 +73,7 @@ internal static class AlarmsCommand
         output.WriteLine("| alarm | raised when | acts | category | latches | delays | hidden by | what to do |");
         output.WriteLine("|---|---|---|---|---|---|---|---|");
         foreach (AlarmSheet sheet in sheets)
-            output.WriteLine($"| `{sheet.Name}` | {sheet.RaisedWhen} | {sheet.Acts} | {sheet.Category} | {(sheet.Latches ? "yes" : "no")} | {Delays(sheet)} | {string.Join(", ", sheet.SuppressedBy)} | {sheet.WhatToDo} |");
+            output.WriteLine($"| `{sheet.Name}` | {sheet.Cause} | {sheet.Acts} | {sheet.Category} | {(sheet.Latches ? "yes" : "no")} | {Delays(sheet)} | {string.Join(", ", sheet.SuppressedBy)} | {sheet.WhatToDo} |");
     }
 
     private static string Delays(AlarmSheet sheet)

@@ -34,12 +34,7 @@ internal static class FaultsCommand
     {
         var plant = new Option<string>("--plant") { HelpName = "FILE", Description = "Only faults that this plant has parts for, with their names" };
         var format = new Option<string>("--format") { HelpName = "FORMAT", Description = "text, csv, json or markdown", DefaultValueFactory = _ => "text" };
-        format.Validators.Add(result =>
-        {
-            string written = result.Tokens.Count == 1 ? result.Tokens[0].Value : "text";
-            if (!Formats.ContainsKey(written))
-                result.AddError($"--format is '{written}': give one of {string.Join(", ", Formats.Keys)}.");
-        });
+        format.AcceptOneOf(Formats.Keys);
         var command = new Command("faults", Description);
         command.Options.Add(plant);
         command.Options.Add(format);

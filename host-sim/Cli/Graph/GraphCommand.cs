@@ -28,8 +28,8 @@ internal static class GraphCommand
     {
         var what = new Argument<string>("WHAT") { Description = "phases or lifecycle" };
         var format = new Option<string>("--format") { HelpName = "FORMAT", Description = "mermaid or dot", DefaultValueFactory = _ => "mermaid" };
-        what.AcceptOnlyFromAmong("phases", "lifecycle");
-        format.AcceptOnlyFromAmong("mermaid", "dot");
+        what.AcceptOneOf("phases", "lifecycle");
+        format.AcceptOneOf("mermaid", "dot");
         var command = new Command("graph", Description);
         command.Arguments.Add(what);
         command.Options.Add(format);

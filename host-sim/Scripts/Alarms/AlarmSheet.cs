@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using LubeController.Core;
 using LubeController.Emulator;
@@ -21,7 +22,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
         new(
             AlarmId.DividerStalled,
             "a switch's timeout ended with no retries left",
-            "Read the line pressure while the pump runs in a new dose. High up to the relief valve: an outlet, line or bearing is blocked; find the piston that does not move, then, the line isolated and relieved of pressure, open the outlets one by one until it moves. Low: look for lubricant, an open line, a worn pump or air. Pistons that move without a pulse: the switch or its wire. Then reset."),
+            "Read the line pressure while the pump runs: hold prime, or reset and press dose-now. High up to the relief valve: an outlet, line or bearing is blocked; find the piston that does not move, then open one outlet after the other, the machine isolated and the line relieved of pressure each time, and let the pump run again until it moves. Low: look for lubricant, an open line, a worn pump or air. Pistons that move without a pulse: the switch or its wire. Then reset."),
         new(
             AlarmId.DoseTooLong,
             "the pump-on time of one dose reached dose-limit",
@@ -29,7 +30,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
         new(
             AlarmId.LinePressureMissing,
             "the pump ran in doses for pressure-missing-time without line pressure; priming an empty line is not judged",
-            "Look for lubricant in the reservoir, a burst or open line, air, a relief valve that stays open, a pump that does not turn, and at the pressure sensor itself. Prime, then reset."),
+            "Look for lubricant in the reservoir, a burst or open line, air, a relief valve that stays open, a pump that does not turn, and at the pressure sensor itself. Hold prime until pressure shows, then reset."),
         new(
             AlarmId.LineOverpressure,
             "the pressure is above pressure-limit, or the limit switch is on",
@@ -37,7 +38,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
         new(
             AlarmId.ReservoirEmpty,
             "the empty switch is on",
-            "Refill with the right lubricant, clean, and find out why reservoir-low was not heeded. Vent the pump, prime until lubricant without air comes, then reset."),
+            "Refill with the right lubricant, clean, and find out why reservoir-low was not heeded. Vent the pump. Reset once the level switch shows lubricant; then, before the restart delay is over, hold prime until lubricant without air comes."),
         new(
             AlarmId.SettingsInvalid,
             "the settings were refused",
@@ -45,7 +46,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
         new(
             AlarmId.CycleSwitchFault,
             "chatter, or as many pulses of another switch as witness-pulses says and none of this one",
-            "Watch the switch at the divider while pistons move: its distance, its wire, moisture in the connector. Exchange it if it chatters at rest. Reset only once it works, since reset believes it again."),
+            "Watch the switch at the divider while pistons move, in prime if a dose has ended by it: its distance, its wire, moisture in the connector. Exchange it if it chatters at rest. Reset only once it works, since reset believes it again."),
         new(
             AlarmId.PulseWhileIdle,
             "a pulse came after the run-on time with the pump off",
@@ -53,7 +54,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
         new(
             AlarmId.LubricationOverdue,
             "no dose was completed within overdue-limit",
-            "The bearings have had nothing for too long. See which other alarm stands, or why the machine's or the shaft's signal holds the rest; give a dose with dose-now, and ask whoever answers for the machine whether it may run on. It ends with the next completed dose."),
+            "The bearings have had nothing for too long. See which other alarm stands and deal with that first, or why the machine's or the shaft's signal holds the rest; ask whoever answers for the machine whether it may run on. Once the phase is neither failed nor stopped give a dose with dose-now. It ends with the next completed dose."),
         new(
             AlarmId.ShaftSignalLost,
             "no shaft pulse for shaft-lost-time of running time, which short runs add up to; the machine runs",
@@ -105,12 +106,23 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
         new(
             AlarmId.SensorsDisagree,
             "two sensors say what cannot both be true: see below",
-            "Two sensors say what cannot both be true; the logbook names the two. Check each against the machine: does the piston move, does the gauge show pressure, does the shaft turn. Mend the one that is wrong, then reset."),
+            "Two sensors say what cannot both be true; the logbook names the two. Check each against the machine: does the piston move, does the gauge show pressure, does the shaft turn. Mend the one that is wrong, then reset.")
+        {
+            Below = "volume and pulses, where what was pumped over volume-window cycles and what these cycles take are further apart than volume-tolerance; pressure and pulses, where as many pulses in a row as pulses-without-pressure says came with the pump on and pressure not reached; or shaft and machine running, where the shaft still turns after run-down-time without machine running",
+        },
         new(
             AlarmId.PressureSignalLost,
             "the transmitter gives what stands for less than 3.6 or more than 21 mA (NAMUR NE 43), with pressure-span set",
             "The transmitter's current is outside what its maker allows: a broken or shorted loop, no supply, or a failed transmitter. Nothing guards the line's pressure by it meanwhile. Mend it, then reset."),
     ];
+
+    private const string SeeBelow = "see below";
+
+    /// <summary>What the page tells below its table, where the cause refers to it; else empty.</summary>
+    public string Below { get; init; } = "";
+
+    /// <summary>Its cause in full, for where nothing stands below.</summary>
+    public string Cause => RaisedWhen.Replace(SeeBelow, Below, StringComparison.Ordinal);
 
     /// <summary>The name users see.</summary>
     public string Name => AlarmTable.NameOf(Id);

@@ -75,6 +75,8 @@ public sealed class LogbookSession(IScriptBench bench, IReadOnlyList<RestRuleKin
             said.Add(one.Detail);
         if (one.LastedMs is { } lasted)
             said.Add($"lasted {Seconds(lasted)}");
+        else if (one.ConditionEnded is { } ended)
+            said.Add($"condition ended at {Seconds(ended.UptimeMs)}, latched still");
         else if (one.Kind is "alarm" or "phase")
             said.Add("lasts still");
         if (one.Kind == "alarm")

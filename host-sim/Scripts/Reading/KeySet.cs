@@ -17,6 +17,9 @@ public sealed class KeySet(string name, params IEnumerable<string> keys)
     /// <summary>Every field, in order of explanation.</summary>
     public IReadOnlyList<string> Keys { get; } = keys.ToArray();
 
+    /// <summary>Where every field is told, for sets of which an error names only some; else empty.</summary>
+    public string ListedIn { get; init; } = "";
+
     /// <summary>Whether the group has the field.</summary>
     public bool Has(string key) => _known.Contains(key);
 }

@@ -23,7 +23,7 @@ public sealed class MapReader
         foreach (MapEntry entry in map.Entries)
         {
             if (!keys.Has(entry.Key))
-                problems.Add(new Problem(entry.KeyPlace, Field(entry.Key), entry.Value.Shown, $"{keys.Name} has no field '{ShortText.Of(entry.Key)}'", NearestName.Remedy(entry.Key, keys.Keys)));
+                problems.Add(new Problem(entry.KeyPlace, Field(entry.Key), entry.Value.Shown, $"{keys.Name} has no field '{ShortText.Of(entry.Key)}'", NearestName.Remedy(entry.Key, keys.Keys, keys.ListedIn)));
         }
     }
 

@@ -7,6 +7,7 @@ namespace LubeController.Scripts.Reading;
 public static class NearestName
 {
     private const int LongestCompared = 64;
+    private const int MostNamed = 12;
 
     /// <summary>The known name that takes fewest edits to reach, or null where none is near.</summary>
     public static string? Of(string text, IEnumerable<string> known)
@@ -29,22 +30,24 @@ public static class NearestName
     /// <summary>A remedy naming the nearest known name, or where none is near, the first dozen of them.</summary>
     /// <param name="text">What was found.</param>
     /// <param name="known">Every name that would do.</param>
-    public static string Remedy(string text, IReadOnlyCollection<string> known)
+    /// <param name="listedIn">Where all of them are told, or empty.</param>
+    public static string Remedy(string text, IReadOnlyCollection<string> known, string listedIn = "")
     {
         string? nearest = Of(text, known);
-        return nearest != null ? $"did you mean '{nearest}'?" : $"known: {Some(known)}";
+        if (nearest != null)
+            return $"did you mean '{nearest}'?";
+        return $"known: {Some(known)}{(listedIn.Length > 0 && known.Count > MostNamed ? $"; all of them: {listedIn}" : "")}";
     }
 
     /// <summary>The first dozen names, separated by commas.</summary>
     public static string Some(IReadOnlyCollection<string> known)
     {
-        const int Most = 12;
         var some = new List<string>();
         foreach (string name in known)
         {
-            if (some.Count == Most)
+            if (some.Count == MostNamed)
             {
-                some.Add($"and {known.Count - Most} more");
+                some.Add($"and {known.Count - MostNamed} more");
                 break;
             }
 

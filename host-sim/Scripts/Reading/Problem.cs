@@ -11,7 +11,11 @@ public sealed record Problem(SourcePlace Place, string Field, string Value, stri
     /// <summary>Stands for a field where the file as a whole is at fault.</summary>
     public const string WholeFile = "(whole file)";
 
-    /// <summary>One line: <c>file:line:column: field 'steps[2].at' is '5 bananas': what is wrong; what would do</c>.</summary>
+    /// <summary>Whether there is no text to point at: the file is missing, or is a folder.</summary>
+    public bool IsOfPath { get; init; }
+
+    /// <summary>One line: <c>file:line:column: field 'steps[2].at' is '5 bananas': what is wrong; what would do</c>; of a path only <c>file: what is wrong; what would do</c>.</summary>
     public override string ToString() =>
-        $"{Place}: field '{(Field.Length == 0 ? WholeFile : Field)}' is '{ShortText.Of(Value)}': {Message.TrimEnd('.')}; {Remedy}";
+        IsOfPath ? $"{Place.File}: {Message.TrimEnd('.')}; {Remedy}"
+        : $"{Place}: field '{(Field.Length == 0 ? WholeFile : Field)}' is '{ShortText.Of(Value)}': {Message.TrimEnd('.')}; {Remedy}";
 }

@@ -16,12 +16,12 @@ public static class SourceText
     public static string? Read(string path, ProblemList problems)
     {
         if (Directory.Exists(path))
-            return Refuse(path, "a folder, not a file", "name a file, for instance 'plant.yaml'", problems);
+            return RefusePath(path, "a folder, not a file", "name a file, for instance 'plant.yaml'", problems);
         try
         {
             var file = new FileInfo(path);
             if (!file.Exists)
-                return Refuse(path, $"there is no such file ({file.FullName})", "correct the path or add the file", problems);
+                return RefusePath(path, $"there is no such file ({file.FullName})", "correct the path or add the file", problems);
             if (file.Length > LargestBytes)
                 return Refuse(path, $"the file has {file.Length} bytes, at most {LargestBytes} are read", "split it; what several files share goes into one that they name under 'based-on'", problems, $"{file.Length} bytes");
             return Decode(path, File.ReadAllBytes(path), problems);
@@ -87,6 +87,12 @@ public static class SourceText
         }
 
         return -1;
+    }
+
+    private static string? RefusePath(string path, string message, string remedy, ProblemList problems)
+    {
+        problems.Add(new Problem(new SourcePlace(path, 1, 1), Problem.WholeFile, path, message, remedy) { IsOfPath = true });
+        return null;
     }
 
     private static string? Refuse(string path, string message, string remedy, ProblemList problems, string? value = null)

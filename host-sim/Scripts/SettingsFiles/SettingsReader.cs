@@ -16,7 +16,10 @@ public static class SettingsReader
     public const string RuleKey = "rest-rule";
 
     /// <summary>Fields of a settings file.</summary>
-    public static KeySet Keys { get; } = new("a settings file", Enumerable.Range(0, SettingField.Count).Select(field => SettingTable.Spec(field).Name).Prepend(RuleKey).Prepend(Inheritance.Key).Prepend("title"));
+    public static KeySet Keys { get; } = new("a settings file", Enumerable.Range(0, SettingField.Count).Select(field => SettingTable.Spec(field).Name).Prepend(RuleKey).Prepend(Inheritance.Key).Prepend("title"))
+    {
+        ListedIn = "hil-scripts/schema/settings.schema.json",
+    };
 
     /// <summary>Fields of the chosen rest rule.</summary>
     public static KeySet RuleKeys { get; } = new("a rest rule", "name", "settings");

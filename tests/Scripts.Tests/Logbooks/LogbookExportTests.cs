@@ -107,6 +107,16 @@ public sealed class LogbookExportTests : IDisposable
         Assert.Contains("     80.02 s  press  dose-now: refused\n", text, StringComparison.Ordinal);
     }
 
+    // Without its reset, at 50 s, the empty reservoir of the scenario stays latched; without its refill, at 40 s, it lasts.
+    [Theory]
+    [InlineData("condition ended at 41 s, latched still", "{ at: 50 s, press: reset }")]
+    [InlineData("lasts still", "{ at: 40 s, set: level-empty, to: off }")]
+    public void An_alarm_that_only_its_latch_holds_is_not_said_to_last(string expected, string left)
+    {
+        Run(0, out string text, out _, out _, Scenario.Replace($"  - {left}\n", "", StringComparison.Ordinal));
+        Assert.Contains($"        21 s  alarm  reservoir-empty: {expected}, acknowledged at 30.02 s by button\n", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Cells_with_commas_quotes_and_line_ends_are_quoted()
     {
@@ -202,10 +212,10 @@ public sealed class LogbookExportTests : IDisposable
         return records;
     }
 
-    private void Run(uint wallTimeS, out string text, out string csv, out string json)
+    private void Run(uint wallTimeS, out string text, out string csv, out string json, string scenario = Scenario)
     {
         _folder.Write("log.settings.yaml", Settings);
-        string script = _folder.Write("log.yaml", Scenario);
+        string script = _folder.Write("log.yaml", scenario);
         var output = new StringWriter { NewLine = "\n" };
         var errors = new StringWriter();
         var session = new LogbookSession(new EmulatedBench { WallTimeAtStartS = wallTimeS }, RestRules.All);
