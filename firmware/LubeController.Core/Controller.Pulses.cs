@@ -145,6 +145,10 @@ public sealed partial class Controller
             CycleSwitch one = _switches[index];
             if (one.Chatters && !one.Distrusted)
                 FindWrong(index, 1);
+
+            // A fault that comes back while it is latched ends a new try, too.
+            if (one.Chatters && index == _settings.DoseEndingIndex && !Alarms.IsActive(AlarmId.CycleSwitchFault))
+                _doseFails = true;
             wrong |= one.Chatters || one.ProvedWrong;
             endsDose |= one.Distrusted && index == _settings.DoseEndingIndex;
         }

@@ -25,7 +25,7 @@ internal sealed class CoreMonitors
     private readonly int[] _clocks;
     private readonly int[] _bounds;
     private readonly int _restartsMost;
-    private readonly bool _cuts;
+    private readonly bool _watchesOverdue;
 
     // So many that a whole window of the comparison lies within them, wherever it began.
     private readonly int _dryCyclesMost;
@@ -47,8 +47,9 @@ internal sealed class CoreMonitors
         _switches = _settings[SettingField.SwitchCount];
         _causes = [.. Cause.All(setup)];
         _clocks = new int[2 + _switches + _causes.Length];
-        _cuts = setup.Alphabet.Letters.Any(letter => letter.Cut != PowerCut.None);
-        _bounds = [RoundBoundMs(_cuts), .. Enumerable.Range(0, _switches).Select(index => StallBoundMs(index, _cuts)), .. _causes.Select(cause => cause.BoundMs), OverdueBoundMs];
+        bool cuts = setup.Alphabet.Letters.Any(letter => letter.Cut != PowerCut.None);
+        _watchesOverdue = !cuts && !_settings.Is(SettingField.ShaftFitted);
+        _bounds = [RoundBoundMs(cuts), .. Enumerable.Range(0, _switches).Select(index => StallBoundMs(index, cuts)), .. _causes.Select(cause => cause.BoundMs), OverdueBoundMs];
         for (int index = 0; index < _bounds.Length; index++)
             _bounds[index] = (int)((long)_bounds[index] * setup.BoundPercent / 100);
     }
@@ -61,7 +62,7 @@ internal sealed class CoreMonitors
         new[] { $"a dose comes round within {_bounds[0]} ms" }
             .Concat(Enumerable.Range(0, _switches).Select(index => $"silence of switch {index + 1} is alarmed within {_bounds[1 + index]} ms"))
             .Concat(_causes.Select((cause, index) => $"{AlarmTable.NameOf(cause.Alarm)} is raised within {_bounds[1 + _switches + index]} ms"))
-            .Concat(_cuts ? [] : new[] { $"{AlarmTable.NameOf(AlarmId.LubricationOverdue)} is raised within {_bounds[Overdue]} ms without a completed dose" });
+            .Concat(!_watchesOverdue ? [] : new[] { $"{AlarmTable.NameOf(AlarmId.LubricationOverdue)} is raised within {_bounds[Overdue]} ms without a completed dose" });
 
     /// <summary>For how long what a property watches has lasted now, milliseconds; 0 for a property without a clock.</summary>
     public int LastedMs(CoreProperty property) => property switch
@@ -231,12 +232,12 @@ internal sealed class CoreMonitors
     }
 
     /// <summary>
-    /// Time in which machine and shaft may both have been said to stand is not counted. With cuts this clock would run beside the
-    /// core's own, which goes back at each: five times the states, for an alarm whose cause dose-comes-round watches.
+    /// Not with a shaft, whose standstill holds the core's own clock, nor with cuts, which put it back: beside it this clock would make
+    /// five times as many states, for an alarm whose cause dose-comes-round watches.
     /// </summary>
     private int WatchOverdue(Controller core)
     {
-        if (!_cuts && (_ranBefore || !_settings.Is(SettingField.ShaftFitted)))
+        if (_watchesOverdue)
             Run(Overdue);
         if (Has(core, ScanEvent.DoseCompleted))
             _clocks[Overdue] = 0;

@@ -57,7 +57,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
             "The bearings have had nothing for too long. See which other alarm stands and deal with that first, or why the machine's or the shaft's signal holds the rest; ask whoever answers for the machine whether it may run on. Once the phase is neither failed nor stopped give a dose with dose-now. It ends with the next completed dose."),
         new(
             AlarmId.ShaftSignalLost,
-            "no shaft pulse for shaft-lost-time of running time, which short runs add up to; the machine runs",
+            "no shaft pulse for shaft-lost-time of running time, which short runs add up to, over power cuts too; the machine runs",
             "Look at the shaft switch: distance, wire, target. Until it is mended doses come by the fallback time."),
         new(
             AlarmId.RuleFault,
@@ -77,7 +77,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
             "The line kept its pressure after a dose: look at the vent valve and its wire, at a blocked return, at stiff lubricant, and at the pressure sensor. Relieve the pressure before anything is opened. Then reset."),
         new(
             AlarmId.PumpOverload,
-            "the overload contact is on, or the pump was on for pump-revolution-missing-time without a revolution",
+            "the overload contact is on, or the pump was on for pump-revolution-missing-time without a revolution, which short runs add up to",
             "Find out why the motor was overloaded or the pump stood still: stiff or frozen lubricant, a blocked line, a seized pump, a broken coupling or revolution sensor, a lost phase of the supply. Let it cool, put the overload relay back, then reset."),
         new(
             AlarmId.LogicFault,
@@ -85,7 +85,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
             "The control logic failed and the board restarted with its outputs off. Keep the logbook, replay what happened on the bench, load mended logic; if it comes again exchange the board. Then reset."),
         new(
             AlarmId.ScanOverrun,
-            "a scan came more than scan-limit later than due",
+            "scans come more than scan-limit later than due",
             "The controller was too slow: a rule that takes too long, a memory that writes slowly, or too much else on the same processor. Look at the logbook for what went before, then reset."),
         new(
             AlarmId.LubricantCold,
