@@ -17,7 +17,6 @@ public static class LockstepSettings
     [
         (SettingField.ChatterChanges, 0),
         (SettingField.WitnessPulses, 0),
-        (SettingField.RestartsMost, 0),
         (SettingField.RunDownMs, 0),
         (SettingField.PulsesShowPressure, 0),
         (SettingField.DividerCycleMm3, 0),
@@ -81,6 +80,9 @@ public static class LockstepSettings
             PrimeLimitMs = values[SettingField.PrimeLimitMs],
             OutputTestMs = values[SettingField.OutputTestMs],
             OverdueMs = values[SettingField.OverdueMs],
+            SaveIntervalMs = values[SettingField.SaveIntervalMs],
+            RestartsMost = values[SettingField.RestartsMost],
+            RestartWindowMs = values[SettingField.RestartWindowMs],
             OverpressurePa = transmitter ? values[SettingField.PressureLimitMbar] * PaPerMbar : null,
             PressureReachedPa = values[SettingField.PressureReachedMbar] * PaPerMbar,
             PressureVentedPa = values[SettingField.PressureVentedMbar] * PaPerMbar,

@@ -7,9 +7,16 @@ public sealed partial class LubricationSpecification
 {
     /// <summary>
     /// Cuts the power and restores it, with the state of the last scan saved. Everything is off until the next scan, whose
-    /// elapsed time counts from power-up. Inputs are seen anew; durations, counts and alarms go on.
+    /// elapsed time counts from power-up. Inputs are seen anew; durations, counts and alarms go on. The
+    /// power-up is counted, and told where it came too soon or once too often.
     /// </summary>
     public void PowerCut()
+    {
+        PowerUp();
+        NoteRestart();
+    }
+
+    private void PowerUp()
     {
         Fire(PhaseEvent.PowerUp);
         _state.Dose.Try = false;
@@ -38,12 +45,14 @@ public sealed partial class LubricationSpecification
     public void PowerCutWithoutState()
     {
         _state = NoValidState();
-        PowerCut();
+        PowerUp();
     }
 
     /// <summary>The main loop tells, at power-up, what ended the last run: <c>logic-fault</c> or <c>storage-corrupt</c>.</summary>
     /// <param name="alarm">Which of them.</param>
-    public void NoteAtPowerUp(AlarmId alarm)
+    public void NoteAtPowerUp(AlarmId alarm) => TellAtPowerUp(alarm);
+
+    private void TellAtPowerUp(AlarmId alarm)
     {
         _began = 0;
         Touch(alarm);

@@ -74,6 +74,7 @@ public sealed partial class LubricationSpecification
         if (AnyWaits)
             clocks.LampMs = (int)(((long)clocks.LampMs + elapsedMs) % (2 * LampHalfPeriodMs));
         PassPressure(elapsedMs);
+        PassRestarts(elapsedMs);
     }
 
     private void PassInPhase(int elapsedMs)

@@ -10,7 +10,7 @@ namespace LubeController.Analysis.Specification;
 /// ISA-18.2 / IEC 62682, not from the control core. It is to be obviously right rather than fast, and runs in lockstep with
 /// the core on discrete scans. Its phases are the machine of <see cref="PhaseTable"/>, its alarms each a machine of
 /// <see cref="LifecycleTable"/>; what is counted and timed stands plainly beside them. Left out: a user's own rules, what
-/// proves a cycle switch wrong, sensors that disagree, and restarts that are too many.
+/// proves a cycle switch wrong, and sensors that disagree.
 /// </summary>
 public sealed partial class LubricationSpecification
 {
@@ -48,7 +48,7 @@ public sealed partial class LubricationSpecification
         _state = NoValidState();
         _phases = PhaseMachine();
         _lifecycles = [.. tables.Alarms.Select(rule => LifecycleMachine(rule.Id))];
-        PowerCut();
+        PowerUp();
     }
 
     /// <summary>What the last scan showed; everything off before the first scan after a power-up.</summary>

@@ -133,6 +133,15 @@ public sealed record SpecSettings
     /// <summary>Powered time without a completed dose after which lubrication is overdue, ms, at least 1.</summary>
     public int OverdueMs { get; init; } = 3_600_000;
 
+    /// <summary>Powered time that a power-up is to last at least, ms: a shorter one may save nothing.</summary>
+    public int SaveIntervalMs { get; init; } = 60_000;
+
+    /// <summary>Power-ups within <see cref="RestartWindowMs"/> that are still expected; 0 judges none, nor how short one was.</summary>
+    public int RestartsMost { get; init; }
+
+    /// <summary>Powered time within which power-ups are counted, ms, from the first of them.</summary>
+    public int RestartWindowMs { get; init; } = 3_600_000;
+
     /// <summary>Pressure above which the line is overpressured, Pa; null where no transmitter is fitted.</summary>
     public int? OverpressurePa { get; init; }
 

@@ -40,6 +40,9 @@ internal static class SpecSettingsCheck
         AtLeast(0, s.StopDebounceMs, nameof(s.StopDebounceMs));
         AtLeast(0, s.MachineRunningDebounceMs, nameof(s.MachineRunningDebounceMs));
         AtLeast(0, s.ButtonDebounceMs, nameof(s.ButtonDebounceMs));
+        AtLeast(1, s.SaveIntervalMs, nameof(s.SaveIntervalMs));
+        AtLeast(0, s.RestartsMost, nameof(s.RestartsMost));
+        AtLeast(1, s.RestartWindowMs, nameof(s.RestartWindowMs));
         CheckSwitches(s);
         CheckAlarms(s);
         if (s.RestMode != RestMode.Time && !s.HasShaft)

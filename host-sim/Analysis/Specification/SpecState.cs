@@ -127,6 +127,19 @@ public record struct Held
     public bool Vented;
 }
 
+/// <summary>Power-ups that found a saved state.</summary>
+public record struct Restarts
+{
+    /// <summary>Time since power came, ms, up to the save interval.</summary>
+    public int PoweredMs;
+
+    /// <summary>How many since the window began.</summary>
+    public int Count;
+
+    /// <summary>Powered time since the window began with the first of them, ms, up to the window's length.</summary>
+    public int WindowMs;
+}
+
 /// <summary>Steps of a dose by pressure.</summary>
 public enum PressureStep
 {
@@ -223,6 +236,7 @@ public sealed class SpecState : IEquatable<SpecState>
     internal Clocks Clocks;
     internal Held Held;
     internal LineState Line;
+    internal Restarts Restarts;
     internal Levels Levels;
     internal SwitchState[] Switches;
     internal AlarmState[] Alarms;
@@ -244,7 +258,8 @@ public sealed class SpecState : IEquatable<SpecState>
     /// <inheritdoc/>
     public bool Equals(SpecState? other) => other is not null && Phase == other.Phase && CameFrom == other.CameFrom
         && Pump == other.Pump && FirstUp == other.FirstUp && Dose == other.Dose && Clocks == other.Clocks
-        && Levels == other.Levels && Held == other.Held && Line == other.Line && Switches.AsSpan().SequenceEqual(other.Switches) && Alarms.AsSpan().SequenceEqual(other.Alarms);
+        && Levels == other.Levels && Held == other.Held && Line == other.Line && Restarts == other.Restarts
+        && Switches.AsSpan().SequenceEqual(other.Switches) && Alarms.AsSpan().SequenceEqual(other.Alarms);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as SpecState);
@@ -262,6 +277,7 @@ public sealed class SpecState : IEquatable<SpecState>
         hash.Add(Levels);
         hash.Add(Held);
         hash.Add(Line);
+        hash.Add(Restarts);
         foreach (SwitchState one in Switches)
             hash.Add(one);
         foreach (AlarmState alarm in Alarms)

@@ -127,6 +127,9 @@ internal static class LockstepCases
         SettingField.ColdLimitDeciC => Gen.Const(0),
         SettingField.ColdHysteresisDeciC => Some(Gen.Const(20)),
         SettingField.OutputTestMs => Gen.Int[1_000, 1_500],
+        SettingField.RestartsMost => Some(Gen.Int[1, 3]),
+        SettingField.RestartWindowMs => Gen.Int[1_000, 6_000],
+        SettingField.SaveIntervalMs => Gen.Int[1_501, 2_000],
         SettingField.ShelveLongestMs => Gen.Const(2_000),
         SettingField.PressureSpanMbar => Some(Gen.Const(12_000)),
         _ => field < SettingField.AlarmDelays ? OfSwitch(field) : Delay(field),
@@ -212,6 +215,12 @@ internal static class LockstepCases
                 steps.Add(new LockstepStep(inputs, 10, 2 + (move.Argument % 90)));
                 steps.Add(new LockstepStep(up, 10, 1 + (move.Scans % 60)));
                 steps.Add(new LockstepStep(inputs, 10, 1 + (move.Argument % 80)));
+            }
+            else if (move.Hand == Hand.Cut && move.Argument % 4 == 3)
+            {
+                // Power that comes and goes.
+                for (int cut = 0; cut < 2 + (move.Argument % 3); cut++)
+                    steps.Add(new LockstepStep(inputs, 10, 100 + (move.Argument % 120), LockstepDeed.PowerCut));
             }
             else if (move.Hand == Hand.Press)
             {

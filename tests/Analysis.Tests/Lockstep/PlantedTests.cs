@@ -37,6 +37,7 @@ public sealed class PlantedTests(ITestOutputHelper output)
         ["a run-on time that is one scan longer"] = (s => s with { RunOnMs = s.RunOnMs + 10 }, SpecTables.Own),
         ["a hold time that is one scan shorter"] = (s => s with { HoldMs = Math.Max(1, s.HoldMs - 10) }, SpecTables.Own),
         ["no consequence is suppressed"] = (s => s with { Consequences = [] }, SpecTables.Own),
+        ["one restart more is expected"] = (s => s with { RestartsMost = s.RestartsMost == 0 ? 0 : s.RestartsMost + 1 }, SpecTables.Own),
         ["a rest counts while the machine stands"] = (s => s with { RestOnlyWhileRunning = false }, SpecTables.Own),
     };
 
@@ -49,6 +50,8 @@ public sealed class PlantedTests(ITestOutputHelper output)
         ["a prime limit that is one scan longer"] = Settings(SettingField.PrimeLimitMs, value => value + 10),
         ["no hysteresis of the supply"] = Settings(SettingField.SupplyHysteresisMv, _ => 0),
         ["a delay on of one scan"] = Settings(SettingField.DelayOn(Core.AlarmId.ReservoirEmpty), value => value + 10),
+        ["a save interval that is one scan longer"] = Settings(SettingField.SaveIntervalMs, value => value + 10),
+        ["a restart window that is one scan shorter"] = Settings(SettingField.RestartWindowMs, value => Math.Max(1_000, value - 10)),
         ["a reset that is not heard"] = values => new DistortedCore(values) { Hears = seen => seen with { Pressed = seen.Pressed & ~Buttons.Reset } },
         ["acknowledge that also resets"] = values => new DistortedCore(values)
         {
