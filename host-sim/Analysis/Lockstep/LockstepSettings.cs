@@ -16,7 +16,6 @@ public static class LockstepSettings
     public static IReadOnlyList<(int Field, int Value)> LeftOut { get; } =
     [
         (SettingField.ChatterChanges, 0),
-        (SettingField.WitnessPulses, 0),
         (SettingField.RunDownMs, 0),
         (SettingField.PulsesShowPressure, 0),
         (SettingField.DividerCycleMm3, 0),
@@ -74,6 +73,7 @@ public static class LockstepSettings
             Switches = [.. Enumerable.Range(0, values[SettingField.SwitchCount]).Select(index => SwitchOf(values, index))],
             DoseEndingSwitch = values[SettingField.DoseEndingSwitch] - 1,
             FirstPulseAllowanceMs = values[SettingField.FirstPulseAllowanceMs],
+            WitnessPulses = values[SettingField.WitnessPulses],
             RetryPauseMs = values[SettingField.RetryPauseMs],
             ShortestPulseIntervalMs = values[SettingField.MinPulseIntervalMs],
             RunOnMs = values[SettingField.RunOnMs],

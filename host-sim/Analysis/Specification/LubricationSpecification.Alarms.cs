@@ -75,6 +75,7 @@ public sealed partial class LubricationSpecification
         AlarmId.SupplyLow => _state.Held.SupplyLow,
         AlarmId.ReservoirLow => Accepted(_state.Levels.Low),
         AlarmId.PressureSignalLost => SignalLost,
+        AlarmId.CycleSwitchFault or AlarmId.OtherSwitchFault => SwitchFault(rule.Id),
         _ => rule.OnlyARunningPumpShows ? null : false,
     };
 
@@ -90,6 +91,7 @@ public sealed partial class LubricationSpecification
             return;
         alarm.Active = true;
         Fire(rule.Id, LifecycleEvent.ConditionBegins);
+        AcknowledgeWithTheWorse(rule.Id);
         SuppressConsequences();
     }
 
@@ -136,12 +138,14 @@ public sealed partial class LubricationSpecification
     }
 
     /// <summary>A condition that is there again, if only in its delay on, has not ended.</summary>
+    private static bool Lasts(AlarmState alarm) => alarm.Active || alarm.Condition.Present;
+
     private void ClearLatches()
     {
         foreach (AlarmRule rule in _tables.Alarms)
         {
             ref AlarmState alarm = ref _state.Alarms[(int)rule.Id];
-            if (!alarm.Latched || alarm.Active || alarm.Condition.Present)
+            if (!alarm.Latched || Lasts(alarm) || (IsSwitchFault(rule.Id) && Lasts(_state.Alarms[(int)OtherRowOf(rule.Id)])))
                 continue;
             alarm.Latched = false;
             Fire(rule.Id, LifecycleEvent.Reset);

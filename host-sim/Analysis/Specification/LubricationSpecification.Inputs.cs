@@ -86,13 +86,12 @@ public sealed partial class LubricationSpecification
             SwitchSettings settings = _settings.Switches[index];
             bool raw = (_inputs.CycleSwitches >> index & 1) != 0;
             bool changed = one.Filter.Take(raw, settings.DebounceMs ?? _settings.SwitchDebounceMs, _state.Clocks.ReadyMs == 0);
-            if (changed && (one.Filter.Level || settings.BothEdges) && Trusted(index))
+            if (changed && (one.Filter.Level || settings.BothEdges) && !one.Faulty)
                 TakePulse(index);
         }
-    }
 
-    private bool Trusted(int index) =>
-        !_state.Alarms[(int)(index == _settings.DoseEndingSwitch ? AlarmId.CycleSwitchFault : AlarmId.OtherSwitchFault)].Stands;
+        JudgeWitnesses();
+    }
 
     /// <summary>A pulse too fast is ignored; one that no pump can have caused is accepted, and told.</summary>
     private void TakePulse(int index)
@@ -112,10 +111,13 @@ public sealed partial class LubricationSpecification
         else
             one.SinceOffMs = 0;
         Renew(index, 0);
+        one.Witnesses = default;
         bool idle = !_state.Pump && _state.Clocks.PumpOffMs > _settings.RunOnMs;
         if (idle)
             Touch(AlarmId.PulseWhileIdle);
-        else if (index == _settings.DoseEndingSwitch && _settings.DoseMode == DoseMode.Cycles)
+        else if (one.Filter.Level)
+            Witness(index);
+        if (!idle && index == _settings.DoseEndingSwitch && _settings.DoseMode == DoseMode.Cycles)
             CountPulse();
     }
 

@@ -118,6 +118,9 @@ public sealed record SpecSettings
     /// <summary>Pulses of one direction closer than this come faster than the pump can cause, ms; 0 judges none.</summary>
     public int ShortestPulseIntervalMs { get; init; }
 
+    /// <summary>Pulses of one switch without any of another that prove the other wrong; 0 judges none.</summary>
+    public int WitnessPulses { get; init; }
+
     /// <summary>Pause before a retry, ms, at least 1.</summary>
     public int RetryPauseMs { get; init; } = 5_000;
 

@@ -23,6 +23,7 @@ internal static class SpecSettingsCheck
         AtLeast(0, s.FirstPulseAllowanceMs, nameof(s.FirstPulseAllowanceMs));
         AtLeast(1, s.RetryPauseMs, nameof(s.RetryPauseMs));
         AtLeast(0, s.ShortestPulseIntervalMs, nameof(s.ShortestPulseIntervalMs));
+        AtLeast(0, s.WitnessPulses, nameof(s.WitnessPulses));
         AtLeast(0, s.PressureDebounceMs, nameof(s.PressureDebounceMs));
         AtLeast(0, s.PressureMissingMs, nameof(s.PressureMissingMs));
         AtLeast(1, s.HoldMs, nameof(s.HoldMs));

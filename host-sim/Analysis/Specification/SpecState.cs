@@ -198,6 +198,18 @@ public record struct SwitchState
 
     /// <summary>First-pulse allowance that its timeout has now, ms; the dose-ending switch's only.</summary>
     public int AllowanceMs;
+
+    /// <summary>Pulses of others since its last accepted edge.</summary>
+    public WitnessCounts Witnesses;
+
+    /// <summary>Another switch has proved it wrong; until reset.</summary>
+    public bool Proved;
+
+    /// <summary>It was found wrong and is not believed, until reset has cleared the alarm.</summary>
+    public bool Faulty;
+
+    /// <summary>Whether it is found wrong now.</summary>
+    public readonly bool IsWrong => Proved;
 }
 
 /// <summary>One alarm.</summary>
