@@ -40,9 +40,11 @@ public sealed partial class LubricationSpecification
 
     private void JudgeConditions()
     {
+        // The lesser row first: where it follows upon the worse one without a break, the alarm has not ended between.
+        Judge(RuleOf(AlarmId.OtherSwitchFault));
         foreach (AlarmRule rule in _tables.Alarms)
         {
-            if (rule.Id != AlarmId.SupplyLow)
+            if (rule.Id is not (AlarmId.SupplyLow or AlarmId.OtherSwitchFault))
                 Judge(rule);
         }
     }
@@ -90,8 +92,10 @@ public sealed partial class LubricationSpecification
         if (alarm.Active)
             return;
         alarm.Active = true;
+        bool seen = IsSwitchFault(rule.Id) && HasBeenSeen(rule.Id);
         Fire(rule.Id, LifecycleEvent.ConditionBegins);
-        AcknowledgeWithTheWorse(rule.Id);
+        if (seen)
+            Fire(rule.Id, LifecycleEvent.Acknowledge);
         SuppressConsequences();
     }
 
@@ -196,11 +200,12 @@ public sealed partial class LubricationSpecification
         return false;
     }
 
+    /// <summary>What began in this scan before the try did stands like what began long ago: the try is given all the same.</summary>
     private bool BeganDoseEnding()
     {
         foreach (AlarmRule rule in _tables.Alarms)
         {
-            if (rule.Action == AlarmAction.DoseEnding && (_began >> (int)rule.Id & 1) != 0)
+            if (rule.Action == AlarmAction.DoseEnding && ((_began & ~_beganBeforeTry) >> (int)rule.Id & 1) != 0)
                 return true;
         }
 

@@ -70,7 +70,10 @@ public sealed partial class LubricationSpecification
         // Nothing that a switch says is believed; afterwards its first debounced level, after the ready delay, is a baseline.
         _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
         foreach (ref SwitchState one in _state.Switches.AsSpan())
+        {
             one.Filter = default;
+            one.Chatter = default;
+        }
     }
 
     private static bool IsLow(bool was, int value, int? limit, int hysteresis) =>
@@ -85,12 +88,12 @@ public sealed partial class LubricationSpecification
             ref SwitchState one = ref _state.Switches[index];
             SwitchSettings settings = _settings.Switches[index];
             bool raw = (_inputs.CycleSwitches >> index & 1) != 0;
+            if (_settings.ChatterChanges > 0)
+                one.Chatter.Take(one.Filter.Changes(raw), _settings.ChatterChanges, _settings.ChatterWindowMs);
             bool changed = one.Filter.Take(raw, settings.DebounceMs ?? _settings.SwitchDebounceMs, _state.Clocks.ReadyMs == 0);
             if (changed && (one.Filter.Level || settings.BothEdges) && !one.Faulty)
                 TakePulse(index);
         }
-
-        JudgeWitnesses();
     }
 
     /// <summary>A pulse too fast is ignored; one that no pump can have caused is accepted, and told.</summary>

@@ -24,7 +24,10 @@ public sealed partial class LubricationSpecification
         _state.Pump = false;
         _state.Levels = default;
         foreach (ref SwitchState one in _state.Switches.AsSpan())
+        {
             one.Filter = default;
+            one.Chatter = default;
+        }
 
         _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
         _state.Clocks.ShaftStillMs = 0;

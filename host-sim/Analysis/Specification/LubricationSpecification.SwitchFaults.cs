@@ -30,24 +30,27 @@ public sealed partial class LubricationSpecification
         return false;
     }
 
-    /// <summary>A pulse of one switch is a witness against each other one that is still.</summary>
+    /// <summary>
+    /// A pulse of one switch is a witness against each other one that is still. Which of two edges in one scan came first nobody
+    /// can tell: they are taken in the order of the switches, so that the last pulse of a witness may come just before the edge
+    /// that it misses.
+    /// </summary>
     private void Witness(int index)
     {
         for (int other = 0; other < _state.Switches.Length; other++)
         {
-            if (other != index)
-                _state.Switches[other].Witnesses.Add(index);
+            if (other == index)
+                continue;
+            ref SwitchState still = ref _state.Switches[other];
+            still.Witnesses.Add(index);
+            still.Proved |= _settings.WitnessPulses > 0 && still.Witnesses.Most >= _settings.WitnessPulses;
         }
     }
 
-    /// <summary>All edges of a scan come at one instant: who gave one in it is not proved wrong by another's.</summary>
-    private void JudgeWitnesses()
-    {
-        foreach (ref SwitchState one in _state.Switches.AsSpan())
-            one.Proved |= _settings.WitnessPulses > 0 && one.Witnesses.Most >= _settings.WitnessPulses;
-    }
-
-    /// <summary>Whoever is found wrong is not believed until reset has cleared the alarm, though its condition ends before.</summary>
+    /// <summary>
+    /// Whoever is found wrong is not believed until reset has cleared the alarm, though its condition ends before. The edge that
+    /// completes a proof, which only a debounce shorter than a scan lets through, came before the alarm stood: it is believed.
+    /// </summary>
     private void DistrustWrongSwitches()
     {
         for (int index = 0; index < _state.Switches.Length; index++)
@@ -91,10 +94,11 @@ public sealed partial class LubricationSpecification
     private bool HasBecomeWorse(AlarmId alarm) =>
         alarm == AlarmId.OtherSwitchFault && _state.Alarms[(int)AlarmId.CycleSwitchFault].Stands;
 
-    /// <summary>Who has seen that the dose-ending switch is at fault has seen the alarm; the other way round not.</summary>
-    private void AcknowledgeWithTheWorse(AlarmId began)
-    {
-        if (began == AlarmId.OtherSwitchFault && _state.Alarms[(int)AlarmId.CycleSwitchFault] is { Active: true, Lifecycle: Lifecycle.Acknowledged })
-            Fire(began, LifecycleEvent.Acknowledge);
-    }
+    /// <summary>
+    /// An alarm that is active and acknowledged is raised again only where it becomes a failure: who has seen the fault of the
+    /// dose-ending switch, be it latched only, has seen that of another, but not the other way round.
+    /// </summary>
+    private bool HasBeenSeen(AlarmId began) =>
+        _state.Alarms[(int)OtherRowOf(began)] is { Active: true, Lifecycle: Lifecycle.Acknowledged }
+        && (began == AlarmId.OtherSwitchFault || _state.Alarms[(int)began].Lifecycle == Lifecycle.Latched);
 }

@@ -113,6 +113,7 @@ public sealed partial class LubricationSpecification
         foreach (ref SwitchState one in _state.Switches.AsSpan())
         {
             one.Filter.Pass(elapsedMs);
+            one.Chatter.Pass(elapsedMs);
             one.SinceOnMs = More(one.SinceOnMs, elapsedMs, _settings.ShortestPulseIntervalMs);
             one.SinceOffMs = More(one.SinceOffMs, elapsedMs, _settings.ShortestPulseIntervalMs);
         }

@@ -121,6 +121,12 @@ public sealed record SpecSettings
     /// <summary>Pulses of one switch without any of another that prove the other wrong; 0 judges none.</summary>
     public int WitnessPulses { get; init; }
 
+    /// <summary>Changes of a switch's level in one window that show chatter; 0 judges none.</summary>
+    public int ChatterChanges { get; init; }
+
+    /// <summary>Length of that window, ms.</summary>
+    public int ChatterWindowMs { get; init; } = 2_000;
+
     /// <summary>Pause before a retry, ms, at least 1.</summary>
     public int RetryPauseMs { get; init; } = 5_000;
 

@@ -24,6 +24,8 @@ internal static class SpecSettingsCheck
         AtLeast(1, s.RetryPauseMs, nameof(s.RetryPauseMs));
         AtLeast(0, s.ShortestPulseIntervalMs, nameof(s.ShortestPulseIntervalMs));
         AtLeast(0, s.WitnessPulses, nameof(s.WitnessPulses));
+        AtLeast(0, s.ChatterChanges, nameof(s.ChatterChanges));
+        AtLeast(1, s.ChatterWindowMs, nameof(s.ChatterWindowMs));
         AtLeast(0, s.PressureDebounceMs, nameof(s.PressureDebounceMs));
         AtLeast(0, s.PressureMissingMs, nameof(s.PressureMissingMs));
         AtLeast(1, s.HoldMs, nameof(s.HoldMs));

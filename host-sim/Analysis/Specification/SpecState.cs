@@ -202,6 +202,9 @@ public record struct SwitchState
     /// <summary>Pulses of others since its last accepted edge.</summary>
     public WitnessCounts Witnesses;
 
+    /// <summary>Its chatter.</summary>
+    public ChatterState Chatter;
+
     /// <summary>Another switch has proved it wrong; until reset.</summary>
     public bool Proved;
 
@@ -209,7 +212,7 @@ public record struct SwitchState
     public bool Faulty;
 
     /// <summary>Whether it is found wrong now.</summary>
-    public readonly bool IsWrong => Proved;
+    public readonly bool IsWrong => Proved || Chatter.On;
 }
 
 /// <summary>One alarm.</summary>

@@ -80,6 +80,8 @@ internal static class LockstepCases
     {
         SettingField.SwitchCount => Gen.Frequency((5, Gen.Const(1)), (4, Gen.Const(2)), (2, Gen.Const(3)), (1, Gen.Const(0))),
         SettingField.DoseEndingSwitch => Gen.Int[1, 3],
+        SettingField.ChatterChanges => Some(Gen.Int[4, 7]),
+        SettingField.ChatterWindowMs => Gen.Int[10, 40].Select(scans => scans * 10),
         SettingField.WitnessPulses => Some(Gen.Int[3, 4]),
         SettingField.EdgesPerCycle => Gen.Int[1, 2],
         SettingField.DoseMode => Gen.Frequency((8, Gen.Const(0)), (2, Gen.Const(1)), (4, Gen.Const(2))),
@@ -173,8 +175,6 @@ internal static class LockstepCases
     private static SettingsValues Repaired(int[] drawn)
     {
         int[] values = (int[])drawn.Clone();
-        foreach ((int field, int value) in LockstepSettings.LeftOut)
-            values[field] = value;
         if (values[SettingField.DoseMode] == (int)DoseMode.Cycles)
             values[SettingField.SwitchCount] = System.Math.Max(1, values[SettingField.SwitchCount]);
         values[SettingField.DoseEndingSwitch] = System.Math.Clamp(values[SettingField.DoseEndingSwitch], 1, System.Math.Max(1, values[SettingField.SwitchCount]));
@@ -191,7 +191,7 @@ internal static class LockstepCases
             values[SettingField.ShaftFitted] = 1;
         if (values[SettingField.PressureTransmitterFitted] == 0 && values[SettingField.PressureSwitchUse] != (int)PressureSwitchUse.Reached)
             values[SettingField.PressureMissingMs] = 0;
-        return new SettingsValues(values);
+        return LockstepSettings.Neutral(new SettingsValues(values));
     }
 
     private static LockstepStep[] Played(Move[] moves)
@@ -220,13 +220,13 @@ internal static class LockstepCases
             }
             else if (move.Hand == Hand.Train)
             {
-                // One switch moves on and on while others are still, most often in a dose.
+                // One switch moves on and on while others are still, most often in a dose; or it chatters.
                 if (move.Argument % 3 != 0)
                     steps.Add(new LockstepStep(inputs with { Pressed = Buttons.DoseNow }, 10, 4));
                 for (int edge = 0; edge < 4 + (move.Argument % 7); edge++)
                 {
                     inputs = inputs with { CycleSwitches = inputs.CycleSwitches ^ Pulsed(move.Argument) };
-                    steps.Add(new LockstepStep(inputs, 10, 3 + (move.Scans % 16)));
+                    steps.Add(new LockstepStep(inputs, 10, move.Argument / 16 % 3 == 0 ? 1 + (move.Scans % 6) : 3 + (move.Scans % 16)));
                 }
             }
             else if (move.Hand == Hand.Cut && move.Argument % 4 == 3)

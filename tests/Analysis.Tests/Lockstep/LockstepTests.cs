@@ -114,7 +114,7 @@ public sealed class LockstepTests
 
         Assert.Equal(neutral, LockstepSettings.Neutral(neutral));
         Assert.Equal(20 * 60 * 1000, LockstepSettings.ToSpec(neutral).RestMs);
-        Assert.Equal("chatter-changes is 20; accepted: 0, as the specification leaves it out. (Parameter 'values')", Refusal(presets));
+        Assert.Equal("run-down-time is 300000; accepted: 0, as the specification leaves it out. (Parameter 'values')", Refusal(presets));
         Assert.Equal("rest is 10; accepted: 1000 to 2073600000: out of range. (Parameter 'values')", Refusal(neutral.With(SettingField.RestMs, 10)));
         Assert.Contains("no rest rule is built in", Refusal(neutral.With(SettingField.RestMode, (int)RestMode.Rule)), StringComparison.Ordinal);
 
