@@ -15,7 +15,6 @@ public static class LockstepSettings
     /// <summary>What the specification leaves out, as settings, and the value that leaves it out of the core too.</summary>
     public static IReadOnlyList<(int Field, int Value)> LeftOut { get; } =
     [
-        (SettingField.RunDownMs, 0),
         (SettingField.PulsesShowPressure, 0),
         (SettingField.DividerCycleMm3, 0),
     ];
@@ -83,6 +82,7 @@ public static class LockstepSettings
             WitnessPulses = values[SettingField.WitnessPulses],
             ChatterChanges = values[SettingField.ChatterChanges],
             ChatterWindowMs = values[SettingField.ChatterWindowMs],
+            RunDownMs = values[SettingField.RunDownMs],
             RetryPauseMs = values[SettingField.RetryPauseMs],
             ShortestPulseIntervalMs = values[SettingField.MinPulseIntervalMs],
             RunOnMs = values[SettingField.RunOnMs],

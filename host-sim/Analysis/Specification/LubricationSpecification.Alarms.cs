@@ -77,6 +77,7 @@ public sealed partial class LubricationSpecification
         AlarmId.SupplyLow => _state.Held.SupplyLow,
         AlarmId.ReservoirLow => Accepted(_state.Levels.Low),
         AlarmId.PressureSignalLost => SignalLost,
+        AlarmId.SensorsDisagree => _state.Held.ShaftTurnsOn,
         AlarmId.CycleSwitchFault or AlarmId.OtherSwitchFault => SwitchFault(rule.Id),
         _ => rule.OnlyARunningPumpShows ? null : false,
     };

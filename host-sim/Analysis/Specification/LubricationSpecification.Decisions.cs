@@ -102,6 +102,7 @@ public sealed partial class LubricationSpecification
             EndPumpStill();
         _state.Clocks.PumpStillMs = 0;
         EndProofs();
+        EndDisagreement();
         ClearLatches();
         BelieveWhereFaultIsCleared();
         for (int index = 0; index < _state.Switches.Length; index++)

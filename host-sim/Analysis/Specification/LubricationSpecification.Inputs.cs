@@ -34,6 +34,7 @@ public sealed partial class LubricationSpecification
             clocks.ShaftLostMs = ran ? _inputs.ShaftPulseAgeMs : 0;
         }
 
+        CompareShaft();
         TakeRevolutions();
         if (_inputs.ScanLate && !_state.Held.ScanLate)
             Touch(AlarmId.ScanOverrun);

@@ -32,6 +32,8 @@ public sealed partial class LubricationSpecification
         _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
         _state.Clocks.ShaftStillMs = 0;
         _state.Clocks.ShaftLostMs = 0;
+        _state.Clocks.RunDownMs = 0;
+        _state.Held.ShaftTurnsOn = false;
         Outputs = new SpecOutputs(_state.Phase, false, false, false, false, false, false, false, Buttons.None, _state.FirstUp);
     }
 

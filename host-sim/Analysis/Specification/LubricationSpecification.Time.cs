@@ -11,7 +11,7 @@ public sealed partial class LubricationSpecification
 
     private bool RestRunsOn => _state.Phase is Phase.Rest or Phase.Prime or Phase.Stopped or Phase.Failed or Phase.OutputTest;
 
-    private bool RestCounts => RestRunsOn && (MachineRuns || !_settings.RestOnlyWhileRunning);
+    private bool RestCounts => RestRunsOn && (MachineTurns || !_settings.RestOnlyWhileRunning);
 
     private bool RestOver
     {
@@ -63,6 +63,9 @@ public sealed partial class LubricationSpecification
         ref Clocks clocks = ref _state.Clocks;
         if (!BothSayStandstill)
             clocks.OverdueMs += elapsedMs;
+        _shaftStood = clocks.ShaftStillMs >= _settings.ShaftStandstillMs;
+        if (!MachineRuns && !_shaftStood)
+            clocks.RunDownMs += elapsedMs;
         clocks.ShaftStillMs = More(clocks.ShaftStillMs, elapsedMs, _settings.ShaftStandstillMs);
         if (MachineRuns)
             clocks.ShaftLostMs = More(clocks.ShaftLostMs, elapsedMs, _settings.ShaftTimeoutMs);

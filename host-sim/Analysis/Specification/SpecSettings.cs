@@ -94,6 +94,9 @@ public sealed record SpecSettings
     /// <summary>Time without a shaft pulse after which it says standstill, ms.</summary>
     public int ShaftStandstillMs { get; init; } = 60_000;
 
+    /// <summary>Longest time for which the shaft may turn on after machine running has gone off, ms; 0 judges none.</summary>
+    public int RunDownMs { get; init; }
+
     /// <summary>What ends a dose.</summary>
     public DoseMode DoseMode { get; init; } = DoseMode.Cycles;
 

@@ -26,6 +26,7 @@ internal static class SpecSettingsCheck
         AtLeast(0, s.WitnessPulses, nameof(s.WitnessPulses));
         AtLeast(0, s.ChatterChanges, nameof(s.ChatterChanges));
         AtLeast(1, s.ChatterWindowMs, nameof(s.ChatterWindowMs));
+        AtLeast(0, s.RunDownMs, nameof(s.RunDownMs));
         AtLeast(0, s.PressureDebounceMs, nameof(s.PressureDebounceMs));
         AtLeast(0, s.PressureMissingMs, nameof(s.PressureMissingMs));
         AtLeast(1, s.HoldMs, nameof(s.HoldMs));

@@ -55,6 +55,9 @@ public record struct Clocks
     /// <summary>The same, counted while the machine runs only. Standing still does not renew it: a machine that runs in bursts would never be told.</summary>
     public int ShaftLostMs;
 
+    /// <summary>Time in which the shaft turned on without machine running.</summary>
+    public long RunDownMs;
+
     /// <summary>Pump-on time without a revolution.</summary>
     public int PumpStillMs;
 
@@ -119,6 +122,9 @@ public record struct Held
 
     /// <summary>The pump was on for too long without a revolution; only a reset ends that.</summary>
     public bool PumpStill;
+
+    /// <summary>The shaft turned on after the run-down, and neither stands nor runs the machine since.</summary>
+    public bool ShaftTurnsOn;
 
     /// <summary>Line pressure is reached.</summary>
     public bool PressureReached;

@@ -105,6 +105,7 @@ internal static class LockstepCases
         SettingField.ShaftFitted => Gen.Int[0, 1],
         SettingField.ShaftPulsesPerRevolution => Gen.Int[1, 3],
         SettingField.ShaftLostMs => Gen.Int[100, 1_000],
+        SettingField.RunDownMs => Some(Gen.Int[1, 80].Select(scans => scans * 10)),
         SettingField.ShaftStandstillMs => Gen.Int[100, 1_000],
         SettingField.LevelDebounceMs => Some(Gen.Int[1, 300]),
         SettingField.LevelLowFitted or SettingField.LevelEmptyFitted => Gen.Int[0, 1],
@@ -187,6 +188,8 @@ internal static class LockstepCases
             values[SettingField.DoseLimitMs] = System.Math.Max(longest + 1, values[SettingField.DoseLimitMs]);
         }
 
+        if (values[SettingField.RunDownMs] > 0)
+            values[SettingField.RunDownMs] += values[SettingField.ShaftStandstillMs];
         if (values[SettingField.RestMode] is (int)RestMode.Shaft or (int)RestMode.Either)
             values[SettingField.ShaftFitted] = 1;
         if (values[SettingField.PressureTransmitterFitted] == 0 && values[SettingField.PressureSwitchUse] != (int)PressureSwitchUse.Reached)

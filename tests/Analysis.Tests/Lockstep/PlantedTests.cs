@@ -42,6 +42,7 @@ public sealed class PlantedTests(ITestOutputHelper output)
         ["a dose-ending switch that is wrong ends no dose"] = (null, Alarms(AlarmId.CycleSwitchFault, rule => rule with { Action = Analysis.Specification.AlarmAction.None })),
         ["another switch that is wrong ends the dose"] = (null, Alarms(AlarmId.OtherSwitchFault, rule => rule with { Action = Analysis.Specification.AlarmAction.DoseEnding })),
         ["a chatter window that is one scan longer"] = (s => s with { ChatterWindowMs = s.ChatterWindowMs + 10 }, SpecTables.Own),
+        ["a run-down that is one scan longer"] = (s => s with { RunDownMs = s.RunDownMs == 0 ? 0 : s.RunDownMs + 10 }, SpecTables.Own),
         ["a rest counts while the machine stands"] = (s => s with { RestOnlyWhileRunning = false }, SpecTables.Own),
     };
 
@@ -57,6 +58,7 @@ public sealed class PlantedTests(ITestOutputHelper output)
         ["a save interval that is one scan longer"] = Settings(SettingField.SaveIntervalMs, value => value + 10),
         ["a restart window that is half as long"] = Settings(SettingField.RestartWindowMs, value => Math.Max(1_000, value / 2)),
         ["one change more is chatter"] = Settings(SettingField.ChatterChanges, value => value == 0 ? 0 : value + 1),
+        ["a run-down that is not judged"] = Settings(SettingField.RunDownMs, _ => 0),
         ["no second witness"] = Settings(SettingField.WitnessPulses, _ => 0),
         ["a reset that is not heard"] = values => new DistortedCore(values) { Hears = seen => seen with { Pressed = seen.Pressed & ~Buttons.Reset } },
         ["acknowledge that also resets"] = values => new DistortedCore(values)
