@@ -163,11 +163,11 @@ internal sealed class LockstepPair
         for (int index = 0; index < CoreNumbers.Length; index++)
         {
             AlarmRule rule = AlarmTable.All[index];
-            AlarmView view = _spec.Alarm(rule.Id);
             if (rule.Id == AlarmId.OtherSwitchFault)
                 continue;
+            AlarmView view = rule.Id == AlarmId.CycleSwitchFault ? SwitchFaultView() : _spec.Alarm(rule.Id);
             AlarmObservation core = seen.Alarms[CoreNumbers[index]];
-            AlarmRule demanded = _spec.Rule(rule.Id);
+            AlarmRule demanded = _spec.Rule(Worst(rule.Id));
             string? difference = Unequal(rule.Name + " active", core.Active, view.Active)
                 ?? Unequal(rule.Name + " latched", core.Latched, view.Latched);
             if (difference is null && core.State != StateOf(view))
@@ -184,6 +184,28 @@ internal sealed class LockstepPair
 
         return null;
     }
+
+    /// <summary>
+    /// The core has one alarm for what are two rows of the specification. It is active, latched, or waits to be acknowledged if
+    /// either row is or does; whoever hides it hides both. Action and category are of the worse row that stands.
+    /// </summary>
+    private AlarmView SwitchFaultView()
+    {
+        AlarmView ending = _spec.Alarm(AlarmId.CycleSwitchFault);
+        AlarmView other = _spec.Alarm(AlarmId.OtherSwitchFault);
+        if (ending.Lifecycle is Lifecycle.Shelved or Lifecycle.SuppressedByDesign or Lifecycle.OutOfService)
+            return ending with { Active = ending.Active || other.Active, Latched = ending.Latched || other.Latched };
+        bool active = ending.Active || other.Active;
+        bool latched = ending.Latched || other.Latched;
+        Lifecycle seen = active ? Lifecycle.Acknowledged : latched ? Lifecycle.Latched : Lifecycle.Normal;
+        Lifecycle state = Waits(ending) || Waits(other) ? Lifecycle.Unacknowledged : seen;
+        return new AlarmView(state, active, latched, 0, ending.FirstUp || other.FirstUp);
+    }
+
+    private static bool Waits(AlarmView alarm) => alarm.Lifecycle is Lifecycle.Unacknowledged or Lifecycle.ReturnedUnacknowledged;
+
+    private AlarmId Worst(AlarmId alarm) =>
+        alarm == AlarmId.CycleSwitchFault && !_spec.Alarm(alarm).Stands ? AlarmId.OtherSwitchFault : alarm;
 
     private static string StateName(byte state) => state switch
     {

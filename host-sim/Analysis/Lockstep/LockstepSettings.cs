@@ -15,10 +15,6 @@ public static class LockstepSettings
     /// <summary>What the specification leaves out, as settings, and the value that leaves it out of the core too.</summary>
     public static IReadOnlyList<(int Field, int Value)> LeftOut { get; } =
     [
-        (SettingField.ChatterChanges, 0),
-        (SettingField.WitnessPulses, 0),
-        (SettingField.RestartsMost, 0),
-        (SettingField.RunDownMs, 0),
         (SettingField.PulsesShowPressure, 0),
         (SettingField.DividerCycleMm3, 0),
     ];
@@ -30,11 +26,19 @@ public static class LockstepSettings
         return new SettingsValues(Enumerable.Range(0, SettingField.Count).Select(field => settings[field]));
     }
 
-    /// <summary>The same without what the specification leaves out.</summary>
+    /// <summary>
+    /// The same without what the specification leaves out, and without what core and specification are known to judge
+    /// differently: a cycle switch found wrong in a new try, while the dose-ending one is at fault already. To the specification
+    /// it fails the try if it is the dose-ending one, to the core if it is another.
+    /// </summary>
     public static SettingsValues Neutral(SettingsValues values)
     {
         ArgumentNullException.ThrowIfNull(values);
-        return LeftOut.Aggregate(values, (so, left) => so.With(left.Field, left.Value));
+        SettingsValues neutral = LeftOut.Aggregate(values, (so, left) => so.With(left.Field, left.Value));
+        if (values[SettingField.NewTryDelayMs] == 0)
+            return neutral;
+        neutral = neutral.With(SettingField.ChatterChanges, 0);
+        return values[SettingField.SwitchCount] < 3 ? neutral : neutral.With(SettingField.WitnessPulses, 0);
     }
 
     /// <summary>The specification's settings.</summary>
@@ -75,12 +79,19 @@ public static class LockstepSettings
             Switches = [.. Enumerable.Range(0, values[SettingField.SwitchCount]).Select(index => SwitchOf(values, index))],
             DoseEndingSwitch = values[SettingField.DoseEndingSwitch] - 1,
             FirstPulseAllowanceMs = values[SettingField.FirstPulseAllowanceMs],
+            WitnessPulses = values[SettingField.WitnessPulses],
+            ChatterChanges = values[SettingField.ChatterChanges],
+            ChatterWindowMs = values[SettingField.ChatterWindowMs],
+            RunDownMs = values[SettingField.RunDownMs],
             RetryPauseMs = values[SettingField.RetryPauseMs],
             ShortestPulseIntervalMs = values[SettingField.MinPulseIntervalMs],
             RunOnMs = values[SettingField.RunOnMs],
             PrimeLimitMs = values[SettingField.PrimeLimitMs],
             OutputTestMs = values[SettingField.OutputTestMs],
             OverdueMs = values[SettingField.OverdueMs],
+            SaveIntervalMs = values[SettingField.SaveIntervalMs],
+            RestartsMost = values[SettingField.RestartsMost],
+            RestartWindowMs = values[SettingField.RestartWindowMs],
             OverpressurePa = transmitter ? values[SettingField.PressureLimitMbar] * PaPerMbar : null,
             PressureReachedPa = values[SettingField.PressureReachedMbar] * PaPerMbar,
             PressureVentedPa = values[SettingField.PressureVentedMbar] * PaPerMbar,
@@ -180,10 +191,11 @@ public static class LockstepSettings
 
     private static void Refuse(SettingsValues values)
     {
-        foreach ((int field, int value) in LeftOut)
+        SettingsValues neutral = Neutral(values);
+        for (int field = 0; field < values.Count; field++)
         {
-            if (values[field] != value)
-                throw new ArgumentException($"{SettingTable.Spec(field).Name} is {values[field]}; accepted: {value}, as the specification leaves it out.", nameof(values));
+            if (values[field] != neutral[field])
+                throw new ArgumentException($"{SettingTable.Spec(field).Name} is {values[field]}; accepted: {neutral[field]}, as the specification leaves it out.", nameof(values));
         }
 
         var settings = new Settings();

@@ -17,6 +17,9 @@ public record struct InputFilter
 
     private readonly bool Settled => Known && _raw == Level;
 
+    /// <summary>Whether a level differs from the one last seen, once one has been accepted.</summary>
+    internal readonly bool Changes(bool raw) => Known && raw != _raw;
+
     /// <summary>Lets time pass under the level last seen.</summary>
     internal void Pass(int elapsedMs)
     {

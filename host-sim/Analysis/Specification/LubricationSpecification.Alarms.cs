@@ -39,9 +39,11 @@ public sealed partial class LubricationSpecification
 
     private void JudgeConditions()
     {
+        // The lesser row first: where it follows upon the worse one without a break, the alarm has not ended between.
+        Judge(RuleOf(AlarmId.OtherSwitchFault));
         foreach (AlarmRule rule in _tables.Alarms)
         {
-            if (rule.Id != AlarmId.SupplyLow)
+            if (rule.Id is not (AlarmId.SupplyLow or AlarmId.OtherSwitchFault))
                 Judge(rule);
         }
     }
@@ -75,6 +77,8 @@ public sealed partial class LubricationSpecification
         AlarmId.SupplyLow => _state.Held.SupplyLow,
         AlarmId.ReservoirLow => Accepted(_state.Levels.Low),
         AlarmId.PressureSignalLost => SignalLost,
+        AlarmId.SensorsDisagree => _state.Held.ShaftTurnsOn,
+        AlarmId.CycleSwitchFault or AlarmId.OtherSwitchFault => SwitchFault(rule.Id),
         _ => rule.OnlyARunningPumpShows ? null : false,
     };
 
@@ -88,13 +92,17 @@ public sealed partial class LubricationSpecification
         alarm.Latched |= rule.Latches;
         if (alarm.Active)
             return;
-        _raised |= 1UL << (int)rule.Id;
         alarm.Active = true;
+        bool seen = IsSwitchFault(rule.Id) && HasBeenSeen(rule.Id);
 
         // A cause of which only the latch is left hides nothing that begins now.
         if (alarm.Lifecycle == Lifecycle.SuppressedByDesign && !AnyCause(rule.Id, cause => cause.Active))
             Fire(rule.Id, LifecycleEvent.CauseGone);
         Fire(rule.Id, LifecycleEvent.ConditionBegins);
+        if (seen)
+            Fire(rule.Id, LifecycleEvent.Acknowledge);
+        else
+            _raised |= 1UL << (int)rule.Id;
         SuppressConsequences();
     }
 
@@ -141,12 +149,14 @@ public sealed partial class LubricationSpecification
     }
 
     /// <summary>A condition that is there again, if only in its delay on, has not ended.</summary>
+    private static bool Lasts(AlarmState alarm) => alarm.Active || alarm.Condition.Present;
+
     private void ClearLatches()
     {
         foreach (AlarmRule rule in _tables.Alarms)
         {
             ref AlarmState alarm = ref _state.Alarms[(int)rule.Id];
-            if (!alarm.Latched || alarm.Active || alarm.Condition.Present)
+            if (!alarm.Latched || Lasts(alarm) || (IsSwitchFault(rule.Id) && Lasts(_state.Alarms[(int)OtherRowOf(rule.Id)])))
                 continue;
             alarm.Latched = false;
             Fire(rule.Id, LifecycleEvent.Reset);
@@ -209,11 +219,12 @@ public sealed partial class LubricationSpecification
         return false;
     }
 
+    /// <summary>What began in this scan before the try did stands like what began long ago: the try is given all the same.</summary>
     private bool BeganDoseEnding()
     {
         foreach (AlarmRule rule in _tables.Alarms)
         {
-            if (rule.Action == AlarmAction.DoseEnding && (_began >> (int)rule.Id & 1) != 0)
+            if (rule.Action == AlarmAction.DoseEnding && ((_began & ~_beganBeforeTry) >> (int)rule.Id & 1) != 0)
                 return true;
         }
 

@@ -99,7 +99,7 @@ public sealed partial class LubricationSpecification
         foreach (AlarmRule rule in _tables.Alarms)
         {
             AlarmState alarm = _state.Alarms[(int)rule.Id];
-            if (rule.Category != AlarmCategory.Failure && alarm.Stands && IsShown(alarm))
+            if (rule.Category != AlarmCategory.Failure && alarm.Stands && IsShown(alarm) && !HasBecomeWorse(rule.Id))
                 return true;
         }
 

@@ -47,7 +47,10 @@ public sealed partial class LubricationSpecification
         if (_settings.PressureMissingMs > 0 && _state.Dose.PressureMissingMs >= _settings.PressureMissingMs)
             FailDose(AlarmId.LinePressureMissing);
         for (int index = 0; index < _state.Switches.Length; index++)
-            JudgeTimeout(ref _state.Switches[index], _settings.Switches[index]);
+        {
+            if (TimerIsJudged(index))
+                JudgeTimeout(ref _state.Switches[index], _settings.Switches[index]);
+        }
     }
 
     /// <summary>
@@ -98,7 +101,10 @@ public sealed partial class LubricationSpecification
         if (_state.Held.PumpStill)
             EndPumpStill();
         _state.Clocks.PumpStillMs = 0;
+        EndProofs();
+        EndDisagreement();
         ClearLatches();
+        BelieveWhereFaultIsCleared();
         for (int index = 0; index < _state.Switches.Length; index++)
             Renew(index, index == _settings.DoseEndingSwitch ? _settings.FirstPulseAllowanceMs : 0);
         _state.Dose.PressureMissingMs = 0;

@@ -34,6 +34,7 @@ public sealed partial class LubricationSpecification
             clocks.ShaftLostMs = ran ? _inputs.ShaftPulseAgeMs : 0;
         }
 
+        CompareShaft();
         TakeRevolutions();
     }
 
@@ -67,7 +68,10 @@ public sealed partial class LubricationSpecification
         // Nothing that a switch says is believed; afterwards its first debounced level, after the ready delay, is a baseline.
         _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
         foreach (ref SwitchState one in _state.Switches.AsSpan())
+        {
             one.Filter = default;
+            one.Chatter = default;
+        }
     }
 
     private static bool IsLow(bool was, int value, int? limit, int hysteresis) =>
@@ -82,14 +86,13 @@ public sealed partial class LubricationSpecification
             ref SwitchState one = ref _state.Switches[index];
             SwitchSettings settings = _settings.Switches[index];
             bool raw = (_inputs.CycleSwitches >> index & 1) != 0;
+            if (_settings.ChatterChanges > 0)
+                one.Chatter.Take(one.Filter.Changes(raw), _settings.ChatterChanges, _settings.ChatterWindowMs);
             bool changed = one.Filter.Take(raw, settings.DebounceMs ?? _settings.SwitchDebounceMs, _state.Clocks.ReadyMs == 0);
-            if (changed && (one.Filter.Level || settings.BothEdges) && Trusted(index))
+            if (changed && (one.Filter.Level || settings.BothEdges) && !one.Faulty)
                 TakePulse(index);
         }
     }
-
-    private bool Trusted(int index) =>
-        !_state.Alarms[(int)(index == _settings.DoseEndingSwitch ? AlarmId.CycleSwitchFault : AlarmId.OtherSwitchFault)].Stands;
 
     /// <summary>A pulse too fast is ignored; one that no pump can have caused is accepted, and told.</summary>
     private void TakePulse(int index)
@@ -109,10 +112,13 @@ public sealed partial class LubricationSpecification
         else
             one.SinceOffMs = 0;
         Renew(index, 0);
+        one.Witnesses = default;
         bool idle = !_state.Pump && _state.Clocks.PumpOffMs > _settings.RunOnMs;
         if (idle)
             Touch(AlarmId.PulseWhileIdle);
-        else if (index == _settings.DoseEndingSwitch && _settings.DoseMode == DoseMode.Cycles)
+        else if (one.Filter.Level)
+            Witness(index);
+        if (!idle && index == _settings.DoseEndingSwitch && _settings.DoseMode == DoseMode.Cycles)
             CountPulse();
     }
 

@@ -108,7 +108,11 @@ public sealed partial class LubricationSpecification
         dose.Pending = false;
         dose.Try = isTry;
         if (isTry)
+        {
+            _beganBeforeTry = _began;
             GrantTry();
+        }
+
         AllowFirstPulse();
         GoOnWithStep();
     }

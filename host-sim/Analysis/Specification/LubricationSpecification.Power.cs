@@ -7,9 +7,16 @@ public sealed partial class LubricationSpecification
 {
     /// <summary>
     /// Cuts the power and restores it, with the state of the last scan saved. Everything is off until the next scan, whose
-    /// elapsed time counts from power-up. Inputs are seen anew; durations, counts and alarms go on.
+    /// elapsed time counts from power-up. Inputs are seen anew; durations, counts and alarms go on. The
+    /// power-up is counted, and told where it came too soon or once too often.
     /// </summary>
     public void PowerCut()
+    {
+        PowerUp();
+        NoteRestart();
+    }
+
+    private void PowerUp()
     {
         Fire(PhaseEvent.PowerUp);
         _state.Dose.Try = false;
@@ -17,10 +24,15 @@ public sealed partial class LubricationSpecification
         _state.Pump = false;
         _state.Levels = default;
         foreach (ref SwitchState one in _state.Switches.AsSpan())
+        {
             one.Filter = default;
+            one.Chatter = default;
+        }
 
         _state.Clocks.ReadyMs = _settings.ReadyDelayMs;
         _state.Clocks.ShaftStillMs = 0;
+        _state.Clocks.RunDownMs = 0;
+        _state.Held.ShaftTurnsOn = false;
         Outputs = new SpecOutputs(_state.Phase, false, false, false, false, false, false, false, Buttons.None, _state.FirstUp);
     }
 
@@ -37,12 +49,14 @@ public sealed partial class LubricationSpecification
     public void PowerCutWithoutState()
     {
         _state = NoValidState();
-        PowerCut();
+        PowerUp();
     }
 
     /// <summary>The main loop tells, at power-up, what ended the last run: <c>logic-fault</c> or <c>storage-corrupt</c>.</summary>
     /// <param name="alarm">Which of them.</param>
-    public void NoteAtPowerUp(AlarmId alarm)
+    public void NoteAtPowerUp(AlarmId alarm) => TellAtPowerUp(alarm);
+
+    private void TellAtPowerUp(AlarmId alarm)
     {
         bool waited = AnyWaits;
         _began = _raised = 0;

@@ -11,7 +11,7 @@ public sealed partial class LubricationSpecification
 
     private bool RestRunsOn => _state.Phase is Phase.Rest or Phase.Prime or Phase.Stopped or Phase.Failed or Phase.OutputTest;
 
-    private bool RestCounts => RestRunsOn && (MachineRuns || !_settings.RestOnlyWhileRunning);
+    private bool RestCounts => RestRunsOn && (MachineTurns || !_settings.RestOnlyWhileRunning);
 
     private bool RestOver
     {
@@ -63,6 +63,9 @@ public sealed partial class LubricationSpecification
         ref Clocks clocks = ref _state.Clocks;
         if (!BothSayStandstill)
             clocks.OverdueMs += elapsedMs;
+        _shaftStood = clocks.ShaftStillMs >= _settings.ShaftStandstillMs;
+        if (!MachineRuns && !_shaftStood)
+            clocks.RunDownMs += elapsedMs;
         clocks.ShaftStillMs = More(clocks.ShaftStillMs, elapsedMs, _settings.ShaftStandstillMs);
         if (MachineRuns)
             clocks.ShaftLostMs = More(clocks.ShaftLostMs, elapsedMs, _settings.ShaftTimeoutMs);
@@ -75,6 +78,7 @@ public sealed partial class LubricationSpecification
         if (AnyWaits)
             clocks.LampMs = (int)(((long)clocks.LampMs + elapsedMs) % (2 * LampHalfPeriodMs));
         PassPressure(elapsedMs);
+        PassRestarts(elapsedMs);
     }
 
     private void PassInPhase(int elapsedMs)
@@ -113,6 +117,7 @@ public sealed partial class LubricationSpecification
         foreach (ref SwitchState one in _state.Switches.AsSpan())
         {
             one.Filter.Pass(elapsedMs);
+            one.Chatter.Pass(elapsedMs);
             one.SinceOnMs = More(one.SinceOnMs, elapsedMs, _settings.ShortestPulseIntervalMs);
             one.SinceOffMs = More(one.SinceOffMs, elapsedMs, _settings.ShortestPulseIntervalMs);
         }

@@ -9,8 +9,8 @@ namespace LubeController.Analysis.Specification;
 /// The executable specification of the controller's phases and alarm lifecycle, written from the control rules and from
 /// ISA-18.2 / IEC 62682, not from the control core. It is to be obviously right rather than fast, and runs in lockstep with
 /// the core on discrete scans. Its phases are the machine of <see cref="PhaseTable"/>, its alarms each a machine of
-/// <see cref="LifecycleTable"/>; what is counted and timed stands plainly beside them. Left out: a user's own rules, what
-/// proves a cycle switch wrong, sensors that disagree, and restarts that are too many.
+/// <see cref="LifecycleTable"/>; what is counted and timed stands plainly beside them. Left out: a user's own rules,
+/// and sensors that disagree by pressure or volume.
 /// </summary>
 public sealed partial class LubricationSpecification
 {
@@ -26,6 +26,8 @@ public sealed partial class LubricationSpecification
     // What this scan has found; nothing of it outlives the scan.
     private ulong _began;
     private ulong _raised;
+    private ulong _beganBeforeTry;
+    private bool _shaftStood;
     private bool _completed;
     private Buttons _fresh;
     private Buttons _refused;
@@ -49,7 +51,7 @@ public sealed partial class LubricationSpecification
         _state = NoValidState();
         _phases = PhaseMachine();
         _lifecycles = [.. tables.Alarms.Select(rule => LifecycleMachine(rule.Id))];
-        PowerCut();
+        PowerUp();
     }
 
     /// <summary>What the last scan showed; everything off before the first scan after a power-up.</summary>
@@ -68,7 +70,7 @@ public sealed partial class LubricationSpecification
         ArgumentOutOfRangeException.ThrowIfNegative(elapsedMs);
         ArgumentOutOfRangeException.ThrowIfNegative(inputs.ShaftPulses, nameof(inputs));
         _inputs = inputs;
-        _began = _raised = 0;
+        _began = _raised = _beganBeforeTry = 0;
         _completed = false;
         _fresh = _refused = Buttons.None;
 
@@ -79,6 +81,7 @@ public sealed partial class LubricationSpecification
         JudgeSupply();
         TakePulses();
         TakePressure();
+        DistrustWrongSwitches();
         JudgeConditions();
         ObeyHolding();
         JudgeDose();

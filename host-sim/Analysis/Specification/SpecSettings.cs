@@ -94,6 +94,9 @@ public sealed record SpecSettings
     /// <summary>Time without a shaft pulse after which it says standstill, ms.</summary>
     public int ShaftStandstillMs { get; init; } = 60_000;
 
+    /// <summary>Longest time for which the shaft may turn on after machine running has gone off, ms; 0 judges none.</summary>
+    public int RunDownMs { get; init; }
+
     /// <summary>What ends a dose.</summary>
     public DoseMode DoseMode { get; init; } = DoseMode.Cycles;
 
@@ -118,6 +121,15 @@ public sealed record SpecSettings
     /// <summary>Pulses of one direction closer than this come faster than the pump can cause, ms; 0 judges none.</summary>
     public int ShortestPulseIntervalMs { get; init; }
 
+    /// <summary>Pulses of one switch without any of another that prove the other wrong; 0 judges none.</summary>
+    public int WitnessPulses { get; init; }
+
+    /// <summary>Changes of a switch's level in one window that show chatter; 0 judges none.</summary>
+    public int ChatterChanges { get; init; }
+
+    /// <summary>Length of that window, ms.</summary>
+    public int ChatterWindowMs { get; init; } = 2_000;
+
     /// <summary>Pause before a retry, ms, at least 1.</summary>
     public int RetryPauseMs { get; init; } = 5_000;
 
@@ -132,6 +144,15 @@ public sealed record SpecSettings
 
     /// <summary>Powered time without a completed dose after which lubrication is overdue, ms, at least 1.</summary>
     public int OverdueMs { get; init; } = 3_600_000;
+
+    /// <summary>Powered time that a power-up is to last at least, ms: a shorter one may save nothing.</summary>
+    public int SaveIntervalMs { get; init; } = 60_000;
+
+    /// <summary>Power-ups within <see cref="RestartWindowMs"/> that are still expected; 0 judges none, nor how short one was.</summary>
+    public int RestartsMost { get; init; }
+
+    /// <summary>Powered time within which power-ups are counted, ms, from the first of them.</summary>
+    public int RestartWindowMs { get; init; } = 3_600_000;
 
     /// <summary>Pressure above which the line is overpressured, Pa; null where no transmitter is fitted.</summary>
     public int? OverpressurePa { get; init; }

@@ -23,6 +23,10 @@ internal static class SpecSettingsCheck
         AtLeast(0, s.FirstPulseAllowanceMs, nameof(s.FirstPulseAllowanceMs));
         AtLeast(1, s.RetryPauseMs, nameof(s.RetryPauseMs));
         AtLeast(0, s.ShortestPulseIntervalMs, nameof(s.ShortestPulseIntervalMs));
+        AtLeast(0, s.WitnessPulses, nameof(s.WitnessPulses));
+        AtLeast(0, s.ChatterChanges, nameof(s.ChatterChanges));
+        AtLeast(1, s.ChatterWindowMs, nameof(s.ChatterWindowMs));
+        AtLeast(0, s.RunDownMs, nameof(s.RunDownMs));
         AtLeast(0, s.PressureDebounceMs, nameof(s.PressureDebounceMs));
         AtLeast(0, s.PressureMissingMs, nameof(s.PressureMissingMs));
         AtLeast(1, s.HoldMs, nameof(s.HoldMs));
@@ -40,6 +44,9 @@ internal static class SpecSettingsCheck
         AtLeast(0, s.StopDebounceMs, nameof(s.StopDebounceMs));
         AtLeast(0, s.MachineRunningDebounceMs, nameof(s.MachineRunningDebounceMs));
         AtLeast(0, s.ButtonDebounceMs, nameof(s.ButtonDebounceMs));
+        AtLeast(1, s.SaveIntervalMs, nameof(s.SaveIntervalMs));
+        AtLeast(0, s.RestartsMost, nameof(s.RestartsMost));
+        AtLeast(1, s.RestartWindowMs, nameof(s.RestartWindowMs));
         CheckSwitches(s);
         CheckAlarms(s);
         if (s.RestMode != RestMode.Time && !s.HasShaft)

@@ -55,6 +55,9 @@ public record struct Clocks
     /// <summary>The same, counted while the machine runs only. Standing still does not renew it: a machine that runs in bursts would never be told.</summary>
     public int ShaftLostMs;
 
+    /// <summary>Time in which the shaft turned on without machine running.</summary>
+    public long RunDownMs;
+
     /// <summary>Pump-on time without a revolution.</summary>
     public int PumpStillMs;
 
@@ -117,11 +120,27 @@ public record struct Held
     /// <summary>The pump was on for too long without a revolution; only a reset ends that.</summary>
     public bool PumpStill;
 
+    /// <summary>The shaft turned on after the run-down, and neither stands nor runs the machine since.</summary>
+    public bool ShaftTurnsOn;
+
     /// <summary>Line pressure is reached.</summary>
     public bool PressureReached;
 
     /// <summary>The line is vented.</summary>
     public bool Vented;
+}
+
+/// <summary>Power-ups that found a saved state.</summary>
+public record struct Restarts
+{
+    /// <summary>Time since power came, ms, up to the save interval.</summary>
+    public int PoweredMs;
+
+    /// <summary>How many since the window began.</summary>
+    public int Count;
+
+    /// <summary>Powered time since the window began with the first of them, ms, up to the window's length.</summary>
+    public int WindowMs;
 }
 
 /// <summary>Steps of a dose by pressure.</summary>
@@ -182,6 +201,21 @@ public record struct SwitchState
 
     /// <summary>First-pulse allowance that its timeout has now, ms; the dose-ending switch's only.</summary>
     public int AllowanceMs;
+
+    /// <summary>Pulses of others since its last accepted edge.</summary>
+    public WitnessCounts Witnesses;
+
+    /// <summary>Its chatter.</summary>
+    public ChatterState Chatter;
+
+    /// <summary>Another switch has proved it wrong; until reset.</summary>
+    public bool Proved;
+
+    /// <summary>It was found wrong and is not believed, until reset has cleared the alarm.</summary>
+    public bool Faulty;
+
+    /// <summary>Whether it is found wrong now.</summary>
+    public readonly bool IsWrong => Proved || Chatter.On;
 }
 
 /// <summary>One alarm.</summary>
@@ -220,6 +254,7 @@ public sealed class SpecState : IEquatable<SpecState>
     internal Clocks Clocks;
     internal Held Held;
     internal LineState Line;
+    internal Restarts Restarts;
     internal Levels Levels;
     internal SwitchState[] Switches;
     internal AlarmState[] Alarms;
@@ -241,7 +276,8 @@ public sealed class SpecState : IEquatable<SpecState>
     /// <inheritdoc/>
     public bool Equals(SpecState? other) => other is not null && Phase == other.Phase && CameFrom == other.CameFrom
         && Pump == other.Pump && FirstUp == other.FirstUp && Dose == other.Dose && Clocks == other.Clocks
-        && Levels == other.Levels && Held == other.Held && Line == other.Line && Switches.AsSpan().SequenceEqual(other.Switches) && Alarms.AsSpan().SequenceEqual(other.Alarms);
+        && Levels == other.Levels && Held == other.Held && Line == other.Line && Restarts == other.Restarts
+        && Switches.AsSpan().SequenceEqual(other.Switches) && Alarms.AsSpan().SequenceEqual(other.Alarms);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as SpecState);
@@ -259,6 +295,7 @@ public sealed class SpecState : IEquatable<SpecState>
         hash.Add(Levels);
         hash.Add(Held);
         hash.Add(Line);
+        hash.Add(Restarts);
         foreach (SwitchState one in Switches)
             hash.Add(one);
         foreach (AlarmState alarm in Alarms)

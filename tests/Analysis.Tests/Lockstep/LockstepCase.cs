@@ -34,6 +34,7 @@ internal static class LockstepCases
     {
         Wait,
         Pulse,
+        Train,
         Silence,
         Stroke,
         Press,
@@ -62,7 +63,7 @@ internal static class LockstepCases
 
     private static readonly Gen<Move> Moves =
         from hand in Gen.Frequency(
-            (5, Gen.Const(Hand.Wait)), (3, Gen.Const(Hand.Silence)), (4, Gen.Const(Hand.Stroke)), (12, Gen.Const(Hand.Pulse)), (8, Gen.Const(Hand.Press)), (6, Gen.Const(Hand.Dose)), (1, Gen.Const(Hand.Test)),
+            (5, Gen.Const(Hand.Wait)), (3, Gen.Const(Hand.Silence)), (4, Gen.Const(Hand.Stroke)), (12, Gen.Const(Hand.Pulse)), (4, Gen.Const(Hand.Train)), (8, Gen.Const(Hand.Press)), (6, Gen.Const(Hand.Dose)), (1, Gen.Const(Hand.Test)),
             (3, Gen.Const(Hand.Stop)), (3, Gen.Const(Hand.Level)), (1, Gen.Const(Hand.Overload)), (5, Gen.Const(Hand.Pressure)), (3, Gen.Const(Hand.PressureSwitch)),
             (2, Gen.Const(Hand.Supply)), (2, Gen.Const(Hand.Running)), (3, Gen.Const(Hand.Shaft)), (1, Gen.Const(Hand.Cold)),
             (1, Gen.Const(Hand.Late)), (1, Gen.Const(Hand.Revolutions)), (2, Gen.Const(Hand.Cut)), (2, Gen.Const(Hand.Hide)))
@@ -79,13 +80,16 @@ internal static class LockstepCases
 
     private static Gen<int> Bounds(int field) => field switch
     {
-        SettingField.SwitchCount => Gen.Frequency((5, Gen.Const(1)), (4, Gen.Const(2)), (1, Gen.Const(0))),
-        SettingField.DoseEndingSwitch => Gen.Int[1, 2],
+        SettingField.SwitchCount => Gen.Frequency((5, Gen.Const(1)), (4, Gen.Const(2)), (2, Gen.Const(3)), (1, Gen.Const(0))),
+        SettingField.DoseEndingSwitch => Gen.Int[1, 3],
+        SettingField.ChatterChanges => Some(Gen.Int[4, 7]),
+        SettingField.ChatterWindowMs => Gen.Int[10, 40].Select(scans => scans * 10),
+        SettingField.WitnessPulses => Some(Gen.Int[3, 4]),
         SettingField.EdgesPerCycle => Gen.Int[1, 2],
         SettingField.DoseMode => Gen.Frequency((8, Gen.Const(0)), (2, Gen.Const(1)), (4, Gen.Const(2))),
         SettingField.DoseEdges => Gen.Int[1, 4],
         SettingField.DoseRunMs => Gen.Int[1_000, 3_000],
-        SettingField.DoseLimitMs => Gen.Int[3_001, 9_000],
+        SettingField.DoseLimitMs => Gen.Frequency((2, Gen.Int[3_001, 3_300]), (1, Gen.Int[3_301, 9_000])),
         SettingField.FirstPulseAllowanceMs => Gen.Int[0, 900],
         SettingField.RetryPauseMs => Gen.Int[100, 600],
         SettingField.MinPulseIntervalMs => Some(Gen.Int[20, 250]),
@@ -103,6 +107,7 @@ internal static class LockstepCases
         SettingField.ShaftFitted => Gen.Int[0, 1],
         SettingField.ShaftPulsesPerRevolution => Gen.Int[1, 3],
         SettingField.ShaftLostMs => Gen.Int[100, 1_000],
+        SettingField.RunDownMs => Some(Gen.Int[1, 80].Select(scans => scans * 10)),
         SettingField.ShaftStandstillMs => Gen.Int[100, 1_000],
         SettingField.LevelDebounceMs => Some(Gen.Int[1, 300]),
         SettingField.LevelLowFitted or SettingField.LevelEmptyFitted => Gen.Int[0, 1],
@@ -129,6 +134,9 @@ internal static class LockstepCases
         SettingField.ColdLimitDeciC => Gen.Const(0),
         SettingField.ColdHysteresisDeciC => Some(Gen.Const(20)),
         SettingField.OutputTestMs => Gen.Int[1_000, 1_500],
+        SettingField.RestartsMost => Some(Gen.Int[1, 3]),
+        SettingField.RestartWindowMs => Gen.Int[10, 45].Select(tenths => tenths * 100),
+        SettingField.SaveIntervalMs => Gen.Int[16, 20].Select(tenths => tenths * 100),
         SettingField.ShelveLongestMs => Gen.Const(2_000),
         SettingField.PressureSpanMbar => Some(Gen.Const(12_000)),
         _ => field < SettingField.AlarmDelays ? OfSwitch(field) : Delay(field),
@@ -170,8 +178,6 @@ internal static class LockstepCases
     private static SettingsValues Repaired(int[] drawn)
     {
         int[] values = (int[])drawn.Clone();
-        foreach ((int field, int value) in LockstepSettings.LeftOut)
-            values[field] = value;
         if (values[SettingField.DoseMode] == (int)DoseMode.Cycles)
             values[SettingField.SwitchCount] = System.Math.Max(1, values[SettingField.SwitchCount]);
         values[SettingField.DoseEndingSwitch] = System.Math.Clamp(values[SettingField.DoseEndingSwitch], 1, System.Math.Max(1, values[SettingField.SwitchCount]));
@@ -184,11 +190,13 @@ internal static class LockstepCases
             values[SettingField.DoseLimitMs] = System.Math.Max(longest + 1, values[SettingField.DoseLimitMs]);
         }
 
+        if (values[SettingField.RunDownMs] > 0)
+            values[SettingField.RunDownMs] += values[SettingField.ShaftStandstillMs];
         if (values[SettingField.RestMode] is (int)RestMode.Shaft or (int)RestMode.Either)
             values[SettingField.ShaftFitted] = 1;
         if (values[SettingField.PressureTransmitterFitted] == 0 && values[SettingField.PressureSwitchUse] != (int)PressureSwitchUse.Reached)
             values[SettingField.PressureMissingMs] = 0;
-        return new SettingsValues(values);
+        return LockstepSettings.Neutral(new SettingsValues(values));
     }
 
     private static LockstepStep[] Played(Move[] moves)
@@ -202,13 +210,30 @@ internal static class LockstepCases
             {
                 // Long enough for timeouts and retry pauses; then perhaps a dip of the supply.
                 steps.Add(new LockstepStep(inputs, 10, 30 + (move.Argument % 160)));
-                if (move.Argument % 3 == 0)
+                if (move.Argument % 3 != 1)
                     steps.Add(new LockstepStep(inputs with { SupplyMv = 18_000 }, 10, 10 + move.Scans));
                 steps.Add(new LockstepStep(inputs, 10, 1 + (move.Scans / 4)));
             }
             else if (move.Hand == Hand.Stroke)
             {
                 inputs = Stroke(steps, inputs, 2 + (move.Argument % 90), 1 + (move.Scans % 60), 1 + (move.Argument % 80));
+            }
+            else if (move.Hand == Hand.Train)
+            {
+                // One switch moves on and on while others are still, most often in a dose; or it chatters.
+                if (move.Argument % 3 != 0)
+                    steps.Add(new LockstepStep(inputs with { Pressed = Buttons.DoseNow }, 10, 4));
+                for (int edge = 0; edge < 4 + (move.Argument % 7); edge++)
+                {
+                    inputs = inputs with { CycleSwitches = inputs.CycleSwitches ^ Pulsed(move.Argument) };
+                    steps.Add(new LockstepStep(inputs, 10, move.Argument / 16 % 3 == 0 ? 1 + (move.Scans % 6) : 3 + (move.Scans % 16)));
+                }
+            }
+            else if (move.Hand == Hand.Cut && move.Argument % 4 == 3)
+            {
+                // Power that comes and goes, often just at the end of a save interval or of a window.
+                for (int cut = 0; cut < 2 + (move.Argument % 3); cut++)
+                    steps.Add(new LockstepStep(inputs, 10, 151 + (move.Argument / 4 % 12 * 10), LockstepDeed.PowerCut));
             }
             else if (move.Hand == Hand.Press)
             {
@@ -235,7 +260,7 @@ internal static class LockstepCases
             else if (move.Hand == Hand.Pulse)
             {
                 steps.Add(new LockstepStep(inputs, move.ElapsedMs, 1 + (move.Scans % 12)));
-                inputs = inputs with { CycleSwitches = inputs.CycleSwitches ^ (1 << (move.Argument % 8 == 0 ? 1 : 0)) };
+                inputs = inputs with { CycleSwitches = inputs.CycleSwitches ^ Pulsed(move.Argument) };
                 steps.Add(new LockstepStep(inputs, move.ElapsedMs, 4));
             }
             else
@@ -271,12 +296,15 @@ internal static class LockstepCases
         return inputs;
     }
 
+    /// <summary>Most often the first switch, seldom another, or several at once.</summary>
+    private static int Pulsed(int argument) => ((int[])[2, 1, 1, 1, 1, 1, 1, 1, 2, 4, 3, 1, 1, 1, 6, 1])[argument % 16];
+
     private static LockstepInputs Moved(LockstepInputs inputs, Move move)
     {
         int argument = move.Argument;
         return move.Hand switch
         {
-            Hand.Pulse => inputs with { CycleSwitches = inputs.CycleSwitches ^ (1 << (argument % 8 == 0 ? 1 : 0)) },
+            Hand.Pulse => inputs with { CycleSwitches = inputs.CycleSwitches ^ Pulsed(argument) },
             Hand.Stop => inputs with { Stop = !inputs.Stop },
             Hand.Level when argument % 3 == 0 => inputs with { LevelEmpty = !inputs.LevelEmpty },
             Hand.Level => inputs with { LevelLow = !inputs.LevelLow },

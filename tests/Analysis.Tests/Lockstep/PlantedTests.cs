@@ -37,6 +37,12 @@ public sealed class PlantedTests(ITestOutputHelper output)
         ["a run-on time that is one scan longer"] = (s => s with { RunOnMs = s.RunOnMs + 10 }, SpecTables.Own),
         ["a hold time that is one scan shorter"] = (s => s with { HoldMs = Math.Max(1, s.HoldMs - 10) }, SpecTables.Own),
         ["no consequence is suppressed"] = (s => s with { Consequences = [] }, SpecTables.Own),
+        ["one restart more is expected"] = (s => s with { RestartsMost = s.RestartsMost == 0 ? 0 : s.RestartsMost + 1 }, SpecTables.Own),
+        ["one witness more proves a switch wrong"] = (s => s with { WitnessPulses = s.WitnessPulses == 0 ? 0 : s.WitnessPulses + 1 }, SpecTables.Own),
+        ["a dose-ending switch that is wrong ends no dose"] = (null, Alarms(AlarmId.CycleSwitchFault, rule => rule with { Action = Analysis.Specification.AlarmAction.None })),
+        ["another switch that is wrong ends the dose"] = (null, Alarms(AlarmId.OtherSwitchFault, rule => rule with { Action = Analysis.Specification.AlarmAction.DoseEnding })),
+        ["a chatter window that is one scan longer"] = (s => s with { ChatterWindowMs = s.ChatterWindowMs + 10 }, SpecTables.Own),
+        ["a run-down that is one scan longer"] = (s => s with { RunDownMs = s.RunDownMs == 0 ? 0 : s.RunDownMs + 10 }, SpecTables.Own),
         ["a rest counts while the machine stands"] = (s => s with { RestOnlyWhileRunning = false }, SpecTables.Own),
     };
 
@@ -49,6 +55,11 @@ public sealed class PlantedTests(ITestOutputHelper output)
         ["a prime limit that is one scan longer"] = Settings(SettingField.PrimeLimitMs, value => value + 10),
         ["no hysteresis of the supply"] = Settings(SettingField.SupplyHysteresisMv, _ => 0),
         ["a delay on of one scan"] = Settings(SettingField.DelayOn(Core.AlarmId.ReservoirEmpty), value => value + 10),
+        ["a save interval that is one scan longer"] = Settings(SettingField.SaveIntervalMs, value => value + 10),
+        ["a restart window that is half as long"] = Settings(SettingField.RestartWindowMs, value => Math.Max(1_000, value / 2)),
+        ["one change more is chatter"] = Settings(SettingField.ChatterChanges, value => value == 0 ? 0 : value + 1),
+        ["a run-down that is not judged"] = Settings(SettingField.RunDownMs, _ => 0),
+        ["no second witness"] = Settings(SettingField.WitnessPulses, _ => 0),
         ["a reset that is not heard"] = values => new DistortedCore(values) { Hears = seen => seen with { Pressed = seen.Pressed & ~Buttons.Reset } },
         ["acknowledge that also resets"] = values => new DistortedCore(values)
         {

@@ -87,7 +87,7 @@ public sealed class StateTests
             fields++;
         }
 
-        Assert.Equal(11, fields);
+        Assert.Equal(12, fields);
     }
 
     [Fact]
@@ -148,6 +148,8 @@ public sealed class StateTests
                 return dose with { Count = dose.Count + 1 };
             case Clocks clocks:
                 return clocks with { OverdueMs = clocks.OverdueMs + 1 };
+            case Restarts restarts:
+                return restarts with { Count = restarts.Count + 1 };
             case Levels levels:
                 return levels with { Prime = default };
             case Held held:
