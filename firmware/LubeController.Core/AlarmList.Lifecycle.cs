@@ -153,13 +153,13 @@ public sealed partial class AlarmList
     private void Show(int shown)
     {
         int before = _suppressed;
-        int shownCauses = ~HiddenByPerson;
+        int visible = ~HiddenByPerson;
         int suppressed = 0;
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             int bit = 1 << index;
-            int causes = AlarmTable.CausesOf((AlarmId)index) & shownCauses;
-            bool follows = (causes & _active) != 0 || ((before & bit) != 0 && (causes & Standing) != 0);
+            int causes = AlarmTable.CausesOf((AlarmId)index) & visible;
+            bool follows = (causes & _active) != 0 || ((before & bit & visible) != 0 && (causes & Standing) != 0);
             if ((Standing & bit) != 0 && follows)
                 suppressed |= bit;
         }

@@ -130,6 +130,9 @@ public sealed partial class Controller
         AllowFirstPulse();
         if (newTry)
         {
+            // What was found before the try began is why it is one.
+            _doseFails = false;
+
             // The failure stands already, so a try is given a timeout and a pump-on time of its own; else it would end at once.
             _dose.RenewPumpOn();
             _pressure.Renew();

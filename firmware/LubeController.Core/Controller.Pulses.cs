@@ -147,7 +147,7 @@ public sealed partial class Controller
                 FindWrong(index, 1);
 
             // A fault that comes back while it is latched ends a new try, too.
-            if (one.Chatters && index == _settings.DoseEndingIndex && !Alarms.IsActive(AlarmId.CycleSwitchFault))
+            if (one.TakeChatterBegan() && index == _settings.DoseEndingIndex)
                 _doseFails = true;
             wrong |= one.Chatters || one.ProvedWrong;
             endsDose |= one.Distrusted && index == _settings.DoseEndingIndex;

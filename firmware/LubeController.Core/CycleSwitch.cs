@@ -26,6 +26,9 @@ internal sealed class CycleSwitch
     private int _changes;
     private int _windowMs;
 
+    // From one scan's sample to its judgement only, so it is no state.
+    private bool _chatterBegan;
+
     public CycleSwitch(Settings settings, int index)
     {
         _settings = settings;
@@ -165,6 +168,14 @@ internal sealed class CycleSwitch
         return true;
     }
 
+    /// <summary>Whether chatter began, or began anew, since this was last asked.</summary>
+    public bool TakeChatterBegan()
+    {
+        bool began = _chatterBegan;
+        _chatterBegan = false;
+        return began;
+    }
+
     /// <summary>Reset ends what only a running pump can show.</summary>
     public void EndProof()
     {
@@ -211,8 +222,10 @@ internal sealed class CycleSwitch
         if (limit == 0)
             return;
         _changes = Saturating.Add(_changes, 1);
-        if (_changes >= limit)
-            Chatters = true;
+        if (_changes < limit)
+            return;
+        _chatterBegan |= !Chatters;
+        Chatters = true;
     }
 
     /// <summary>Chatter ends with the first whole window that has fewer changes than the limit.</summary>

@@ -34,11 +34,7 @@ public static class LockstepSettings
     public static SettingsValues Neutral(SettingsValues values)
     {
         ArgumentNullException.ThrowIfNull(values);
-        SettingsValues neutral = LeftOut.Aggregate(values, (so, left) => so.With(left.Field, left.Value));
-        if (values[SettingField.NewTryDelayMs] == 0)
-            return neutral;
-        neutral = neutral.With(SettingField.ChatterChanges, 0);
-        return values[SettingField.SwitchCount] < 3 ? neutral : neutral.With(SettingField.WitnessPulses, 0);
+        return LeftOut.Aggregate(values, (so, left) => so.With(left.Field, left.Value));
     }
 
     /// <summary>The specification's settings.</summary>
@@ -116,7 +112,8 @@ public static class LockstepSettings
             SupplyHysteresisMilliVolt = values[SettingField.SupplyHysteresisMv],
             ReadyDelayMs = values[SettingField.ReadyDelayMs],
             LevelDebounceMs = values[SettingField.LevelDebounceMs],
-            OverloadDebounceMs = values[SettingField.OverloadDebounceMs],
+            // A contact that is not fitted is known to be off from the first scan on.
+            OverloadDebounceMs = values[SettingField.OverloadFitted] != 0 ? values[SettingField.OverloadDebounceMs] : 0,
             StopDebounceMs = 0,
             MachineRunningDebounceMs = 0,
             ButtonDebounceMs = values[SettingField.ButtonDebounceMs],

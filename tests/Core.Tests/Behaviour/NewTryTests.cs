@@ -144,6 +144,15 @@ public sealed class NewTryTests
     }
 
     [Fact]
+    public void Chatter_that_comes_back_in_a_try_ends_it()
+    {
+        CoreBench bench = new CoreBench(settings => settings[SettingField.NewTryDelayMs] = DelayMs).ToDose();
+        bench.Chatter().RunUntil(Phase.Dose, 20_000);
+        bench.Run(1_000).Chatter().Run(CoreBench.TickMs);
+        Assert.Equal(Phase.Failed, bench.Phase);
+    }
+
+    [Fact]
     public void Accepted_pulses_in_a_try_give_the_retries_back()
     {
         CoreBench bench = Stalled(settings => settings.SetRetries(0, 1));
