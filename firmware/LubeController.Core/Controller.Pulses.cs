@@ -143,12 +143,10 @@ public sealed partial class Controller
         for (int index = 0; index < _settings[SettingField.SwitchCount]; index++)
         {
             CycleSwitch one = _switches[index];
-            if (one.Chatters && !one.Distrusted)
-                FindWrong(index, 1);
 
-            // A fault that comes back while it is latched ends a new try, too.
-            if (one.TakeChatterBegan() && index == _settings.DoseEndingIndex)
-                _doseFails = true;
+            // Chatter that comes back while the fault is latched ends a new try, too.
+            if (one.TakeChatterBegan() || (one.Chatters && !one.Distrusted))
+                FindWrong(index, 1);
             wrong |= one.Chatters || one.ProvedWrong;
             endsDose |= one.Distrusted && index == _settings.DoseEndingIndex;
         }

@@ -20,7 +20,7 @@ namespace LubeController.Analysis.Tests.Mutants;
 public sealed class MutantTests
 {
     private const string Lockstep = "lockstep";
-    private const string LockstepCases = "2000";
+    private const string LockstepCases = "4000";
     private const string Row = "| fault | aimed at | found by |";
 
     private static readonly string Folder = Path.Combine(Repository.Root, "tests", "Analysis.Tests", "Mutants");
@@ -133,7 +133,7 @@ public sealed class MutantTests
 
     private static string Table(IReadOnlyList<(string Trial, string Finds)[]> found)
     {
-        var text = new StringBuilder("# Deliberate faults and what finds them\n\nWritten by `MutantTests`; the faults in `MutantList.cs` were there first. `cuts: stall-is-alarmed` means: exploring\n`explorations/cuts.exploration.yaml` violates that property; `lockstep: difference`: core and specification\ndiffer in one of 2000 cases drawn at random.\n\n" + Row + "\n|---|---|---|\n");
+        var text = new StringBuilder("# Deliberate faults and what finds them\n\nWritten by `MutantTests`; the faults in `MutantList.cs` were there first. `cuts: stall-is-alarmed` means: exploring\n`explorations/cuts.exploration.yaml` violates that property; `lockstep: difference`: core and specification\ndiffer in one of 4000 cases drawn at random.\n\n" + Row + "\n|---|---|---|\n");
         for (int index = 0; index < found.Count; index++)
             text.Append(CultureInfo.InvariantCulture, $"| {MutantList.All[index].Name} | {MutantList.All[index].Aim} | {string.Join("; ", found[index].Select(one => $"{one.Trial}: {one.Finds}"))} |\n");
         text.Append("\n| property | faults that it finds |\n|---|---|\n");
