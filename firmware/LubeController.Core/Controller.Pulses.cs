@@ -144,8 +144,9 @@ public sealed partial class Controller
         {
             CycleSwitch one = _switches[index];
 
-            // Chatter that comes back while the fault is latched ends a new try, too.
-            if (one.TakeChatterBegan() || (one.Chatters && !one.Distrusted))
+            // Chatter that comes back while the fault is latched ends a new try, too; a switch that is proved wrong is no more wrong by it.
+            bool again = one.TakeChatterBegan() && !one.ProvedWrong;
+            if (again || (one.Chatters && !one.Distrusted))
                 FindWrong(index, 1);
             wrong |= one.Chatters || one.ProvedWrong;
             endsDose |= one.Distrusted && index == _settings.DoseEndingIndex;
