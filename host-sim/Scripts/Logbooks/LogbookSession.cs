@@ -90,7 +90,7 @@ public sealed class LogbookSession(IScriptBench bench, IReadOnlyList<RestRuleKin
         if (one.Hidden.Length > 0)
             said.Add(one.Hidden);
         string at = LogbookTimes.At(one.Began);
-        return $"{Seconds(one.Began.UptimeMs),12}  {(at.Length > 0 ? at + "  " : "")}{one.Kind,-7}{one.What}: {string.Join(", ", said)}".TrimEnd(' ', ':');
+        return $"{Seconds(one.Began.UptimeMs),12}  {(at.Length > 0 ? at + "  " : "")}{one.Kind,-16}{one.What}: {string.Join(", ", said)}".TrimEnd(' ', ':');
     }
 
     private static string Seconds(long milliseconds) => (milliseconds / 1000m).ToString("0.###", CultureInfo.InvariantCulture) + " s";

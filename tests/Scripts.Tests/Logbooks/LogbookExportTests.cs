@@ -103,8 +103,11 @@ public sealed class LogbookExportTests : IDisposable
     {
         Run(0, out string text, out string csv, out _);
         Assert.All(Parse(csv).Skip(1), row => Assert.Equal("", row[6]));
-        Assert.Contains("        11 s  alarm  reservoir-low: lasted 60 s, acknowledged at 60.02 s by button, first up, suppressed, as it follows from reservoir-empty\n", text, StringComparison.Ordinal);
-        Assert.Contains("     80.02 s  press  dose-now: refused\n", text, StringComparison.Ordinal);
+        Assert.Contains("        11 s  alarm           reservoir-low: lasted 60 s, acknowledged at 60.02 s by button, first up, suppressed, as it follows from reservoir-empty\n", text, StringComparison.Ordinal);
+        Assert.Contains("     80.02 s  press           dose-now: refused\n", text, StringComparison.Ordinal);
+
+        // The longest kinds are set apart from what follows, too.
+        Assert.All(text.Split('\n').Where(line => line.Contains("s  ", StringComparison.Ordinal)), line => Assert.Equal(' ', line[29]));
     }
 
     // Without its reset, at 50 s, the empty reservoir of the scenario stays latched; without its refill, at 40 s, it lasts.
@@ -114,7 +117,7 @@ public sealed class LogbookExportTests : IDisposable
     public void An_alarm_that_only_its_latch_holds_is_not_said_to_last(string expected, string left)
     {
         Run(0, out string text, out _, out _, Scenario.Replace($"  - {left}\n", "", StringComparison.Ordinal));
-        Assert.Contains($"        21 s  alarm  reservoir-empty: {expected}, acknowledged at 30.02 s by button\n", text, StringComparison.Ordinal);
+        Assert.Contains($"        21 s  alarm           reservoir-empty: {expected}, acknowledged at 30.02 s by button\n", text, StringComparison.Ordinal);
     }
 
     [Fact]
