@@ -50,7 +50,8 @@ internal sealed class CoreMonitors
         bool cuts = setup.Alphabet.Letters.Any(letter => letter.Cut != PowerCut.None);
         _watchesOverdue = !cuts && !_settings.Is(SettingField.ShaftFitted);
         _bounds = [RoundBoundMs(cuts), .. Enumerable.Range(0, _switches).Select(index => StallBoundMs(index, cuts)), .. _causes.Select(cause => cause.BoundMs), OverdueBoundMs];
-        for (int index = 0; index < _bounds.Length; index++)
+        // The last, that of lubrication-overdue, is the shortest of them: shortened it would be missed before all others.
+        for (int index = 0; index < Overdue; index++)
             _bounds[index] = (int)((long)_bounds[index] * setup.BoundPercent / 100);
     }
 
