@@ -7,9 +7,8 @@ public sealed class BootRecord
 {
     // The first version told corrupt places by their number alone, which is not read.
     private const int Version = 2;
-    private const int PlacesVersion = 2;
-    private const int PayloadLength = 44;
     private const int PlacesAt = 28;
+    private const int PayloadLength = PlacesAt + CorruptPlaces.Length;
     private const int At = BlockRing.HeaderLength;
 
     private readonly BlockRing _ring;
@@ -33,8 +32,8 @@ public sealed class BootRecord
         Faults = (int)ByteOrder.Get(frame, At + 8);
         FaultPending = frame[At + 12] != 0;
         _uptime.RaiseTo((int)ByteOrder.Get(frame, At + 20), (int)ByteOrder.Get(frame, At + 24));
-        for (int index = 0; _ring.LoadedVersion >= PlacesVersion && index < CorruptPlaces.WordCount; index++)
-            CorruptTold.SetWord(index, (int)ByteOrder.Get(frame, At + PlacesAt + (4 * index)));
+        if (_ring.LoadedVersion >= Version)
+            CorruptTold.Read(frame, At + PlacesAt);
     }
 
     /// <summary>The blocks.</summary>
@@ -99,8 +98,7 @@ public sealed class BootRecord
         ByteOrder.Put(frame, At + 16, 0);
         ByteOrder.Put(frame, At + 20, (uint)_uptime.Seconds);
         ByteOrder.Put(frame, At + 24, (uint)_uptime.Milliseconds);
-        for (int index = 0; index < CorruptPlaces.WordCount; index++)
-            ByteOrder.Put(frame, At + PlacesAt + (4 * index), (uint)CorruptTold.Word(index));
+        CorruptTold.Write(frame, At + PlacesAt);
         return _ring.Write(PayloadLength);
     }
 }

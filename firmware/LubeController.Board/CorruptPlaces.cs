@@ -3,18 +3,29 @@ namespace LubeController.Board;
 /// <summary>Blocks of the storage that hold something corrupt, one bit each; from the 129th block on they share bits with the first ones.</summary>
 public sealed class CorruptPlaces
 {
-    /// <summary>Numbers that hold the bits.</summary>
-    public const int WordCount = 4;
+    /// <summary>Bytes that <see cref="Write"/> writes.</summary>
+    public const int Length = 4 * WordCount;
 
+    private const int WordCount = 4;
     private const int BitsOfWord = 32;
 
     private readonly int[] _words = new int[WordCount];
 
-    /// <summary>One of the numbers that hold the bits, 0 to <see cref="WordCount"/> - 1.</summary>
-    public int Word(int index) => _words[index];
+    /// <summary>Writes the marks.</summary>
+    /// <param name="bytes">Takes <see cref="Length"/> bytes.</param>
+    /// <param name="at">Where they begin.</param>
+    public void Write(byte[] bytes, int at)
+    {
+        for (int index = 0; index < WordCount; index++)
+            ByteOrder.Put(bytes, at + (4 * index), (uint)_words[index]);
+    }
 
-    /// <summary>Sets one of them.</summary>
-    public void SetWord(int index, int word) => _words[index] = word;
+    /// <summary>Reads what <see cref="Write"/> wrote.</summary>
+    public void Read(byte[] bytes, int at)
+    {
+        for (int index = 0; index < WordCount; index++)
+            _words[index] = (int)ByteOrder.Get(bytes, at + (4 * index));
+    }
 
     /// <summary>Marks a block, from 0.</summary>
     public void Mark(int block)

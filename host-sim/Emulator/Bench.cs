@@ -126,7 +126,7 @@ public sealed partial class Bench : IBoard
     public ResetCause ResetCause { get; private set; }
 
     /// <inheritdoc/>
-    public int LateMs => Controls.Held(HandInput.ScanLate) is { } late ? late * int.MaxValue : _lateMs;
+    public int LateMs => Controls.Held(HandInput.ScanLate) is not { } late ? _lateMs : late != 0 ? int.MaxValue : 0;
 
     /// <inheritdoc/>
     public bool HasWallTime => _setup.WallTimeAtStartS != 0;

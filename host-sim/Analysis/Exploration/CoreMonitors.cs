@@ -148,7 +148,7 @@ internal sealed class CoreMonitors
     {
         for (int index = 0; index < _clocks.Length; index++)
         {
-            if (tooSoon || (index > _switches && index != Overdue))
+            if (tooSoon || index > _switches)
                 _clocks[index] = 0;
         }
 
@@ -238,8 +238,9 @@ internal sealed class CoreMonitors
     /// </summary>
     private int WatchOverdue(Controller core)
     {
-        if (_watchesOverdue)
-            Run(Overdue);
+        if (!_watchesOverdue)
+            return 0;
+        Run(Overdue);
         if (Has(core, ScanEvent.DoseCompleted))
             _clocks[Overdue] = 0;
         return _clocks[Overdue] > _bounds[Overdue] && !core.Alarms.Stands(AlarmId.LubricationOverdue) ? 1 << (int)CoreProperty.CauseIsAlarmed : 0;

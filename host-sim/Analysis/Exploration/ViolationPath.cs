@@ -36,24 +36,20 @@ internal sealed class ViolationPath
     private bool _settingsLost;
     private int _flips;
 
-    private ViolationPath(CoreSetup setup) => _setup = setup;
+    private ViolationPath(CoreSetup setup)
+    {
+        _setup = setup;
+        PeriodMs = PeriodOf(setup.StepMs);
+    }
 
     /// <summary>Scan period of the script, milliseconds: the step, or the longest even part of it that a script may have.</summary>
-    public int PeriodMs => PeriodOf(_setup.StepMs);
+    public int PeriodMs { get; }
 
     /// <summary>Steps of the script, each as the inside of a YAML group.</summary>
     public IReadOnlyList<string> Steps => _steps;
 
     /// <summary>Time of the scan that shows the violation.</summary>
     public long EndMs { get; private set; }
-
-    private static int PeriodOf(int stepMs)
-    {
-        int parts = 1;
-        while (stepMs / parts > ScriptReader.LongestScanPeriodMs || stepMs % parts != 0)
-            parts++;
-        return stepMs / parts;
-    }
 
     /// <summary>Goes the way.</summary>
     /// <param name="setup">The core.</param>
@@ -106,6 +102,14 @@ internal sealed class ViolationPath
                 yield return ("this never comes about", NeverAtTheEnd);
                 break;
         }
+    }
+
+    private static int PeriodOf(int stepMs)
+    {
+        int parts = 1;
+        while (stepMs / parts > ScriptReader.LongestScanPeriodMs || stepMs % parts != 0)
+            parts++;
+        return stepMs / parts;
     }
 
     private string NeverAtTheEnd => $"never: {_snapshot}\nfrom: {EndMs} ms\nto: {EndMs + (PeriodMs / 8)} ms";

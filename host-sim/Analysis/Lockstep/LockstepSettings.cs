@@ -26,11 +26,7 @@ public static class LockstepSettings
         return new SettingsValues(Enumerable.Range(0, SettingField.Count).Select(field => settings[field]));
     }
 
-    /// <summary>
-    /// The same without what the specification leaves out, and without what core and specification are known to judge
-    /// differently: a cycle switch found wrong in a new try, while the dose-ending one is at fault already. To the specification
-    /// it fails the try if it is the dose-ending one, to the core if it is another.
-    /// </summary>
+    /// <summary>The same without what the specification leaves out.</summary>
     public static SettingsValues Neutral(SettingsValues values)
     {
         ArgumentNullException.ThrowIfNull(values);
@@ -188,11 +184,10 @@ public static class LockstepSettings
 
     private static void Refuse(SettingsValues values)
     {
-        SettingsValues neutral = Neutral(values);
-        for (int field = 0; field < values.Count; field++)
+        foreach ((int field, int value) in LeftOut)
         {
-            if (values[field] != neutral[field])
-                throw new ArgumentException($"{SettingTable.Spec(field).Name} is {values[field]}; accepted: {neutral[field]}, as the specification leaves it out.", nameof(values));
+            if (values[field] != value)
+                throw new ArgumentException($"{SettingTable.Spec(field).Name} is {values[field]}; accepted: {value}, as the specification leaves it out.", nameof(values));
         }
 
         var settings = new Settings();

@@ -54,9 +54,7 @@ public sealed partial class LubricationSpecification
 
     /// <summary>The main loop tells, at power-up, what ended the last run: <c>logic-fault</c> or <c>storage-corrupt</c>.</summary>
     /// <param name="alarm">Which of them.</param>
-    public void NoteAtPowerUp(AlarmId alarm) => TellAtPowerUp(alarm);
-
-    private void TellAtPowerUp(AlarmId alarm)
+    public void NoteAtPowerUp(AlarmId alarm)
     {
         bool waited = AnyWaits;
         _began = _raised = 0;

@@ -26,6 +26,6 @@ public sealed partial class LubricationSpecification
             restarts = default;
         restarts.Count++;
         if (tooSoon || restarts.Count > _settings.RestartsMost)
-            TellAtPowerUp(AlarmId.RestartUnexpected);
+            NoteAtPowerUp(AlarmId.RestartUnexpected);
     }
 }
