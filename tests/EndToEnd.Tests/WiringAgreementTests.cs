@@ -2,7 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Core;
 using LubeController.Emulator;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Wiring;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Steps;

@@ -1,10 +1,10 @@
 using System.IO;
 using System.Linq;
 using LubeController.Core;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Wiring;
 using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Wiring;
 using Xunit;

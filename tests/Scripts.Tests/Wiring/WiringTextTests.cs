@@ -1,7 +1,7 @@
 using System;
 using System.Linq;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Wiring;
 using LubeController.Scripts.Wiring;
 using Xunit;
 
