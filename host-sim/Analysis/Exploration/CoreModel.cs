@@ -197,7 +197,7 @@ public sealed class CoreModel : IExploredModel
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             // Only alarms that keep the phase failed are waited for.
-            if (AlarmTable.ActionOf((AlarmId)index) == AlarmAction.Interlock || index == (int)AlarmId.CycleSwitchFault)
+            if (AlarmTable.Spec((AlarmId)index).Action == AlarmAction.Interlock || index == (int)AlarmId.CycleSwitchFault)
                 longest = Math.Max(longest, settings[SettingField.DelayOff((AlarmId)index)] + Math.Max(settings[SettingField.LevelDebounceMs], settings[SettingField.OverloadDebounceMs]));
         }
 

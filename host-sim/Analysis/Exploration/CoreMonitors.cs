@@ -62,8 +62,8 @@ internal sealed class CoreMonitors
     public IEnumerable<string> Bounds =>
         new[] { $"a dose comes round within {_bounds[0]} ms" }
             .Concat(Enumerable.Range(0, _switches).Select(index => $"silence of switch {index + 1} is alarmed within {_bounds[1 + index]} ms"))
-            .Concat(_causes.Select((cause, index) => $"{AlarmTable.NameOf(cause.Alarm)} is raised within {_bounds[1 + _switches + index]} ms"))
-            .Concat(!_watchesOverdue ? [] : new[] { $"{AlarmTable.NameOf(AlarmId.LubricationOverdue)} is raised within {_bounds[Overdue]} ms without a completed dose" });
+            .Concat(_causes.Select((cause, index) => $"{AlarmTable.Spec(cause.Alarm).Name} is raised within {_bounds[1 + _switches + index]} ms"))
+            .Concat(!_watchesOverdue ? [] : new[] { $"{AlarmTable.Spec(AlarmId.LubricationOverdue).Name} is raised within {_bounds[Overdue]} ms without a completed dose" });
 
     /// <summary>For how long what a property watches has lasted now, milliseconds; 0 for a property without a clock.</summary>
     public int LastedMs(CoreProperty property) => property switch

@@ -251,7 +251,7 @@ internal sealed class SweepRun
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             if ((lost & (1 << index)) != 0)
-                return $"committed alarm {AlarmTable.NameOf((AlarmId)index)} is lost";
+                return $"committed alarm {AlarmTable.Spec((AlarmId)index).Name} is lost";
         }
 
         if (cut.FaultWaits && !alarms.Stands(AlarmId.LogicFault))
