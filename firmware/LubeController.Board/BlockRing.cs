@@ -1,5 +1,3 @@
-using LubeController.Core;
-
 namespace LubeController.Board;
 
 /// <summary>
