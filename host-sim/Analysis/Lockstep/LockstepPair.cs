@@ -22,13 +22,13 @@ internal sealed class LockstepPair
     private int _refused;
 
     internal LockstepPair(
-        SettingsValues settings, Func<SettingsValues, ILockstepCore> make, Func<SpecSettings, SpecSettings>? alter, SpecTables tables,
+        SettingsValues settings, Func<SettingsValues, ILockstepCore> make, Func<SpecSettings, SpecSettings>? alter, SpecMisreadings misread,
         IReadOnlySet<LockstepAllowance> allowed)
     {
         _settings = settings;
         _make = make;
         SpecSettings specified = LockstepSettings.ToSpec(settings);
-        _spec = new LubricationSpecification(alter is null ? specified : alter(specified), tables, LockstepAllowances.Readings(allowed));
+        _spec = new LubricationSpecification(alter is null ? specified : alter(specified), misread, LockstepAllowances.Readings(allowed));
         _anyOfOneScan = allowed.Contains(LockstepAllowance.FirstUpOfOneScan);
         _core = make(settings);
     }

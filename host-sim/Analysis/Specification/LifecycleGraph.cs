@@ -10,8 +10,5 @@ public static class LifecycleGraph
     public static string Dot() => Graph().Dot();
 
     private static StateGraph Graph() => StateGraph.Of<Lifecycle, LifecycleEvent>(
-        "lifecycle",
-        TableMachine.Build(LifecycleTable.Rules, () => Lifecycle.Normal, _ => { }, _ => true, LifecycleWords.Of, _ => { }).GetInfo(),
-        LifecycleWords.Of,
-        LifecycleWords.Of);
+        "lifecycle", LifecycleMachine.Build(new AlarmState()).GetInfo(), LifecycleWords.Of, LifecycleWords.Of);
 }

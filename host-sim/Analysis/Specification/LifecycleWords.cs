@@ -36,18 +36,4 @@ public static class LifecycleWords
         LifecycleEvent.ReturnToService => "return to service",
         _ => throw new ArgumentOutOfRangeException(nameof(happening), happening, "Not an event."),
     };
-
-    /// <summary>The condition's words; empty where there is none.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">No such condition.</exception>
-    public static string Of(LifecycleGuard guard) => guard switch
-    {
-        LifecycleGuard.Always => "",
-        LifecycleGuard.Active => "condition present",
-        LifecycleGuard.LatchOnly => "latch only",
-        LifecycleGuard.Latched => "latched",
-        LifecycleGuard.NotLatched => "not latched",
-        LifecycleGuard.Stands => "condition or latch present",
-        LifecycleGuard.Gone => "neither present",
-        _ => throw new ArgumentOutOfRangeException(nameof(guard), guard, "Not a condition."),
-    };
 }

@@ -10,8 +10,5 @@ public static class PhaseGraph
     public static string Dot() => Graph().Dot();
 
     private static StateGraph Graph() => StateGraph.Of<Phase, PhaseEvent>(
-        "phases",
-        TableMachine.Build(PhaseTable.Rules, () => Phase.Rest, _ => { }, _ => true, PhaseWords.Of, _ => { }).GetInfo(),
-        PhaseWords.Of,
-        PhaseWords.Of);
+        "phases", new LubricationSpecification(new SpecSettings()).PhaseInfo, PhaseWords.Of, PhaseWords.Of);
 }

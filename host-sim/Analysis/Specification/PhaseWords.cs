@@ -40,27 +40,4 @@ public static class PhaseWords
         PhaseEvent.PowerUp => "power-up after a cut in this phase",
         _ => throw new ArgumentOutOfRangeException(nameof(happening), happening, "Not an event."),
     };
-
-    /// <summary>The condition's words; empty where there is none.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">No such condition.</exception>
-    public static string Of(PhaseGuard guard) => guard switch
-    {
-        PhaseGuard.Always => "",
-        PhaseGuard.NewTriesStopOffNoInterlock => "new tries are set, stop off, no interlock stands",
-        PhaseGuard.StopOffFailureStands => "stop off, a pump-stopping failure stands",
-        PhaseGuard.StopOffNoFailure => "stop off, no pump-stopping failure stands",
-        PhaseGuard.StopOn => "stop on",
-        PhaseGuard.StopOffNoInterlock => "stop off, no interlock stands",
-        PhaseGuard.StopOnOrInterlock => "stop on, or an interlock stands",
-        PhaseGuard.StopOffNoFailureAtAll => "stop off, no failure stands",
-        PhaseGuard.StopOnOrFailure => "stop on, or a failure stands",
-        PhaseGuard.NoPumpStoppingFailure => "no pump-stopping failure stands any more",
-        PhaseGuard.PumpStoppingFailure => "a pump-stopping failure stands",
-        PhaseGuard.CameFromRest => "it came from rest",
-        PhaseGuard.CameFromStopped => "it came from stopped",
-        PhaseGuard.CameFromFailed => "it came from failed",
-        PhaseGuard.CameFromFailedFailureStands => "it came from failed, a pump-stopping failure stands",
-        PhaseGuard.CameFromFailedNoFailure => "it came from failed, no pump-stopping failure stands any more",
-        _ => throw new ArgumentOutOfRangeException(nameof(guard), guard, "Not a condition."),
-    };
 }
