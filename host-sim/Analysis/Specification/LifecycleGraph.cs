@@ -9,6 +9,6 @@ public static class LifecycleGraph
     /// <summary>In the DOT language.</summary>
     public static string Dot() => Graph().Dot();
 
-    private static StateGraph Graph() => StateGraph.Of<Lifecycle, LifecycleEvent>(
-        "lifecycle", LifecycleMachine.Build(new AlarmState()).GetInfo(), LifecycleWords.Of, LifecycleWords.Of);
+    private static StateGraph Graph() => StateGraph.FromMachine<Lifecycle, LifecycleEvent>(
+        "lifecycle", LifecycleMachine.Build(new AlarmState()).GetInfo(), LifecycleWords.NameOf, LifecycleWords.NameOf);
 }

@@ -7,7 +7,7 @@ public static class LifecycleWords
 {
     /// <summary>The state's name.</summary>
     /// <exception cref="ArgumentOutOfRangeException">No such state.</exception>
-    public static string Of(Lifecycle state) => state switch
+    public static string NameOf(Lifecycle state) => state switch
     {
         Lifecycle.Normal => "normal",
         Lifecycle.Unacknowledged => "unacknowledged",
@@ -22,7 +22,7 @@ public static class LifecycleWords
 
     /// <summary>The event's words.</summary>
     /// <exception cref="ArgumentOutOfRangeException">No such event.</exception>
-    public static string Of(LifecycleEvent happening) => happening switch
+    public static string NameOf(LifecycleEvent happening) => happening switch
     {
         LifecycleEvent.ConditionBegins => "condition begins",
         LifecycleEvent.ConditionEnds => "condition ends",

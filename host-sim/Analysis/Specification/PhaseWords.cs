@@ -7,7 +7,7 @@ public static class PhaseWords
 {
     /// <summary>The phase's name.</summary>
     /// <exception cref="ArgumentOutOfRangeException">No such phase.</exception>
-    public static string Of(Phase phase) => phase switch
+    public static string NameOf(Phase phase) => phase switch
     {
         Phase.Rest => "rest",
         Phase.Dose => "dose",
@@ -21,7 +21,7 @@ public static class PhaseWords
 
     /// <summary>The event's words.</summary>
     /// <exception cref="ArgumentOutOfRangeException">No such event.</exception>
-    public static string Of(PhaseEvent happening) => happening switch
+    public static string NameOf(PhaseEvent happening) => happening switch
     {
         PhaseEvent.DoseDue => "rest over, or restart delay over with a dose pending",
         PhaseEvent.DoseOver => "dose counted, or run time over",

@@ -7,14 +7,14 @@ internal static class SpecStateText
 {
     internal static string Describe(SpecState state)
     {
-        string from = state.Phase == Phase.Prime ? $" from {PhaseWords.Of(state.CameFrom)}" : "";
+        string from = state.Phase == Phase.Prime ? $" from {PhaseWords.NameOf(state.CameFrom)}" : "";
         string rest = $"rest {state.Rest.ElapsedMs} ms, {state.Rest.ShaftPulses} pulses{(state.Rest.AfterFailure ? ", after failure" : "")}";
         string clocks = $"in this phase {state.PhaseMs} ms, overdue {state.Rest.OverdueMs} ms, pump off {state.Pump.OffMs} ms, "
             + $"ready in {state.ReadyMs} ms, shaft still {state.Shaft.StillMs} ms, lost {state.Shaft.LostMs} ms";
         string switches = string.Join(", ", state.Switches.Select((one, index) => $"switch {index} {(one.Filter.Level ? "on" : "off")}"
             + $"{(one.Filter.Known ? "" : ", no baseline")}, {one.TimerMs} ms, {one.RetriesUsed} retries used, allowance {one.AllowanceMs} ms"));
         string alarms = string.Join(", ", AlarmTable.All.Select(rule => Describe(state, rule)).Where(text => text.Length > 0));
-        return $"{PhaseWords.Of(state.Phase)}{from}; pump {(state.Pump.On ? "on" : "off")}; {Describe(state.Dose, state.Line)}; {rest}; {clocks}; "
+        return $"{PhaseWords.NameOf(state.Phase)}{from}; pump {(state.Pump.On ? "on" : "off")}; {Describe(state.Dose, state.Line)}; {rest}; {clocks}; "
             + $"{(switches.Length == 0 ? "no switch" : switches)}; {(alarms.Length == 0 ? "no alarm" : alarms)}";
     }
 
@@ -33,7 +33,7 @@ internal static class SpecStateText
         if (!alarm.Stands && alarm.Lifecycle == Lifecycle.Normal)
             return "";
         string shelved = alarm.Lifecycle == Lifecycle.Shelved ? $" {alarm.ShelvedMs} ms" : "";
-        return $"{rule.Name} {LifecycleWords.Of(alarm.Lifecycle)}{shelved}{(alarm.Active ? " active" : "")}"
+        return $"{rule.Name} {LifecycleWords.NameOf(alarm.Lifecycle)}{shelved}{(alarm.Active ? " active" : "")}"
             + $"{(alarm.Latched ? " latched" : "")}{(state.FirstUp == rule.Id ? " first-up" : "")}";
     }
 }
