@@ -14,7 +14,7 @@ internal static class LubricantFindings
         ["IsoViscosityGrade"] = "iso-viscosity-grade",
         ["At40M2PerS"] = "viscosity-at-40",
         ["SecondM2PerS"] = "second-viscosity",
-        ["SecondTemperatureK"] = "second-viscosity",
+        ["SecondTemperatureK"] = "second-viscosity.temperature",
         ["Slope"] = "viscosity-slope",
         ["NlgiGrade"] = "nlgi-grade",
         ["YieldStressPa"] = "yield-stress",
@@ -41,7 +41,8 @@ internal static class LubricantFindings
             if (!Fields.TryGetValue(part, out string? key))
                 continue;
             field = field.Length == 0 ? key : $"{field}.{key}";
-            node = (node as MapNode)?[key] ?? node;
+            foreach (string level in key.Split('.'))
+                node = (node as MapNode)?[level] ?? node;
         }
 
         if (node is MapNode sourced && sourced["value"] is { } value)

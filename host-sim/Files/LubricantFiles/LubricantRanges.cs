@@ -5,7 +5,6 @@ namespace LubeController.Files.LubricantFiles;
 /// <summary>Ranges of a lubricant's values, in the units people use. The plant's own check holds the same ones in SI.</summary>
 internal static class LubricantRanges
 {
-    public static readonly QuantityRange Grade = new(UnitFamily.Count, 2.2, 1500, "1");
     public static readonly QuantityRange Viscosity40 = new(UnitFamily.KinematicViscosity, 1, 10_000, "mm2/s");
     public static readonly QuantityRange SecondViscosity = new(UnitFamily.KinematicViscosity, 0.4, 1_000_000, "mm2/s");
     public static readonly QuantityRange SecondTemperature = new(UnitFamily.Temperature, -73.15, 226.85, "degC");

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Globalization;
 using System.IO;
 using System.Linq;
 using LubeController.Files.Quantities;
@@ -13,6 +14,8 @@ namespace LubeController.Files.LubricantFiles;
 public sealed class LubricantReader
 {
     private static readonly string[] Kinds = ["grease", "oil"];
+
+    private static readonly string[] Grades = [.. IsoViscosityGrade.All.Select(grade => grade.ToString(CultureInfo.InvariantCulture))];
 
     private readonly MapReader _file;
     private readonly ProblemList _problems;
@@ -93,7 +96,7 @@ public sealed class LubricantReader
     private OilDescription? Oil(string name, SourcedValue? density, SourcedValue? expansion, SourcedValue? modulus)
     {
         RefuseForeign(LubricantKeys.Oil);
-        double? grade = _file.Quantity("iso-viscosity-grade", LubricantRanges.Grade)?.Si;
+        double? grade = _file.Choice("iso-viscosity-grade", Grades) is { } known ? IsoViscosityGrade.All[known] : null;
         ViscosityDescription? viscosity = Viscosity(_file);
         return density == null || expansion == null || modulus == null || viscosity == null ? null : new OilDescription
         {
@@ -109,7 +112,7 @@ public sealed class LubricantReader
     private GreaseDescription? Grease(string name, SourcedValue? density, SourcedValue? expansion, SourcedValue? modulus)
     {
         RefuseForeign(LubricantKeys.Grease);
-        string? grade = _file.Text("nlgi-grade");
+        string? grade = _file.Choice("nlgi-grade", [.. NlgiGrade.All.Select(known => known.Number)]) is { } number ? NlgiGrade.All[number].Number : null;
         SourcedValue? yieldStress = SourcedReader.Need(_file, "yield-stress", LubricantRanges.YieldStress);
         SourcedValue? consistency = SourcedReader.Need(_file, "consistency", LubricantRanges.Consistency);
         SourcedValue? index = SourcedReader.Need(_file, "flow-index", LubricantRanges.FlowIndex);

@@ -43,6 +43,8 @@ internal static class PlantRanges
     public static readonly QuantityRange EntrainedAir = new(UnitFamily.Ratio, 0, 20, "%");
     public static readonly QuantityRange ReadingRange = new(UnitFamily.Pressure, 1, 1000, "bar");
     public static readonly QuantityRange Voltage = new(UnitFamily.Voltage, 0.1, 48, "V");
+    public static readonly QuantityRange NominalVoltage = new(UnitFamily.Voltage, 1, 48, "V");
+    public static readonly QuantityRange StartVoltage = new(UnitFamily.Voltage, 0.5, 48, "V");
     public static readonly QuantityRange LoopResistance = new(UnitFamily.Resistance, 1, 10_000, "ohm");
     public static readonly QuantityRange HoldUp = new(UnitFamily.Time, 0, 10, "s");
     public static readonly QuantityRange ReadingLag = new(UnitFamily.Time, 0, 60, "s");

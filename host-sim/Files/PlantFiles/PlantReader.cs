@@ -116,12 +116,12 @@ public sealed class PlantReader
         var plain = new SupplyDescription();
         if (_file.Group("control-supply", PlantKeys.ControlSupply) is not { } group)
             return plain;
-        double nominal = group.Quantity("voltage", PlantRanges.Voltage)?.Si ?? plain.NominalV;
+        double nominal = group.Quantity("voltage", PlantRanges.NominalVoltage)?.Si ?? plain.NominalV;
         return new SupplyDescription
         {
             NominalV = nominal,
             // Where only the voltage is written the limits keep their proportion to it.
-            LogicOnV = group.Quantity("starts-at", PlantRanges.Voltage)?.Si ?? plain.LogicOnV / plain.NominalV * nominal,
+            LogicOnV = group.Quantity("starts-at", PlantRanges.StartVoltage)?.Si ?? plain.LogicOnV / plain.NominalV * nominal,
             LogicOffV = group.Quantity("stops-below", PlantRanges.Voltage)?.Si ?? plain.LogicOffV / plain.NominalV * nominal,
             HoldUpUs = group.Quantity("hold-up", PlantRanges.HoldUp) is { } holdUp ? Microseconds.Of(holdUp) : plain.HoldUpUs,
         };

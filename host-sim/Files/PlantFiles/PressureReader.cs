@@ -44,7 +44,7 @@ internal sealed class PressureReader(MapReader file)
         var plain = new TransmitterLoopDescription();
         return new TransmitterLoopDescription
         {
-            SupplyV = group.Quantity("supply", PlantRanges.Voltage)?.Si ?? plain.SupplyV,
+            SupplyV = group.Quantity("supply", PlantRanges.NominalVoltage)?.Si ?? plain.SupplyV,
             LeastVoltageV = group.Quantity("least-voltage", PlantRanges.Voltage)?.Si ?? plain.LeastVoltageV,
             LoopOhms = group.Quantity("loop-resistance", PlantRanges.LoopResistance)?.Si ?? plain.LoopOhms,
         };

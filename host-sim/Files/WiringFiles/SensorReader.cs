@@ -27,7 +27,12 @@ internal sealed class SensorReader(MapReader group)
     private static readonly QuantityRange Ready = new(UnitFamily.Time, 0, 10, "s");
     private static readonly QuantityRange Frequency = new(UnitFamily.Frequency, 0, 100_000, "Hz");
     private static readonly QuantityRange Distance = new(UnitFamily.Length, 0, 10_000, "mm");
+    private static readonly QuantityRange Sensing = new(UnitFamily.Length, 0, 1000, "mm");
     private static readonly QuantityRange Ohms = new(UnitFamily.Resistance, 0.0001, 1e6, "ohm");
+    private static readonly QuantityRange SupplyOhms = new(UnitFamily.Resistance, 0.001, 1000, "ohm");
+    private static readonly QuantityRange CoreOhms = new(UnitFamily.Resistance, 0.001, 1e6, "ohm");
+    private static readonly QuantityRange AmplifierVolts = new(UnitFamily.Voltage, 1, 30, "V");
+    private static readonly QuantityRange AmplifierOhms = new(UnitFamily.Resistance, 1, 1e5, "ohm");
     private static readonly QuantityRange PullUp = new(UnitFamily.Resistance, 1, 1e9, "ohm");
 
     private static readonly Dictionary<string, string> Fields = new(StringComparer.Ordinal)
@@ -66,8 +71,8 @@ internal sealed class SensorReader(MapReader group)
         {
             Switch = Switch(),
             SupplyV = Si("supply", Volts) ?? plain.SupplyV,
-            SupplyOhms = Si("supply-resistance", Ohms) ?? plain.SupplyOhms,
-            CoreOhms = Si("core-resistance", Ohms) ?? plain.CoreOhms,
+            SupplyOhms = Si("supply-resistance", SupplyOhms) ?? plain.SupplyOhms,
+            CoreOhms = Si("core-resistance", CoreOhms) ?? plain.CoreOhms,
             PullUpOhms = Si("pull-up", PullUp) ?? plain.PullUpOhms,
             Input = group.Choice("input-type", Types) is { } type ? (InputType)type : plain.Input,
             Undefined = group.Choice("undefined", InputWords.Policies) is { } policy ? (UndefinedPolicy)policy : plain.Undefined,
@@ -81,7 +86,7 @@ internal sealed class SensorReader(MapReader group)
     private ProximitySwitchDescription Switch()
     {
         var plain = new ProximitySwitchDescription();
-        double sensing = Si("sensing-distance", Distance) ?? plain.SensingDistanceM;
+        double sensing = Si("sensing-distance", Sensing) ?? plain.SensingDistanceM;
         return plain with
         {
             Output = group.Choice("output", Outputs) is { } output ? (SwitchOutput)output : plain.Output,
@@ -96,7 +101,7 @@ internal sealed class SensorReader(MapReader group)
             SwitchingFrequencyHz = Si("switching-frequency", Frequency) ?? plain.SwitchingFrequencyHz,
             SensingDistanceM = sensing,
             // Where only one distance is written the others keep their proportion to it.
-            ReleaseDistanceM = Si("release-distance", Distance) ?? sensing * 1.1,
+            ReleaseDistanceM = Si("release-distance", Sensing) ?? sensing * 1.1,
             TargetDistanceM = Si("target-distance", Distance) ?? sensing / 2,
             AwayDistanceM = Si("away-distance", Distance) ?? plain.AwayDistanceM,
             ContactOhms = Si("contact-resistance", Ohms) ?? plain.ContactOhms,
@@ -116,8 +121,8 @@ internal sealed class SensorReader(MapReader group)
             return plain;
         return plain with
         {
-            OpenV = own.Quantity("voltage", Volts)?.Si ?? plain.OpenV,
-            InsideOhms = own.Quantity("resistance", Ohms)?.Si ?? plain.InsideOhms,
+            OpenV = own.Quantity("voltage", AmplifierVolts)?.Si ?? plain.OpenV,
+            InsideOhms = own.Quantity("resistance", AmplifierOhms)?.Si ?? plain.InsideOhms,
             LowA = own.Quantity("low", Load)?.Si ?? plain.LowA,
             HighA = own.Quantity("high", Load)?.Si ?? plain.HighA,
             BreakA = own.Quantity("broken", Load)?.Si ?? plain.BreakA,
