@@ -132,7 +132,7 @@ public sealed partial class Bench
     /// <summary>The first tick up to a time at which the transmitter leaves the band in which nothing changes. Pressure moves in one straight line until the plant's next event.</summary>
     private long PressureTick(Controller core, long firstTick, long untilUs)
     {
-        if (!_setup.SkipQuietTime || !_setup.Plant.HasPressureTransmitter || Controls.IsHeld(HandInput.Pressure))
+        if (!_setup.SkipQuietTime || _setup.Plant.Transmitter is null || Controls.IsHeld(HandInput.Pressure))
             return long.MaxValue;
         BoardClock clock = Platform.Clock;
         long first = Math.Max(clock.TickAtOrAfter(NowUs), firstTick);

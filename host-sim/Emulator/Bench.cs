@@ -340,7 +340,7 @@ public sealed partial class Bench : IBoard
         inputs.LevelLow = Plant.LevelLow;
         inputs.LevelEmpty = Plant.LevelEmpty;
         inputs.PressureSwitch = Plant.PressureSwitchOn;
-        inputs.PressureMbar = _setup.Plant.HasPressureTransmitter ? Millibar(Plant.TransmitterPressurePa) : 0;
+        inputs.PressureMbar = _setup.Plant.Transmitter is not null ? Millibar(Plant.TransmitterPressurePa) : 0;
         inputs.TemperatureDeciC = (int)Math.Round((Plant.TemperatureK - 273.15) * 10.0, MidpointRounding.AwayFromZero);
         inputs.PumpOverload = Plant.OverloadTripped;
         inputs.SupplyMv = (int)Math.Floor(Plant.ControlBaseVoltageV * 1000.0);

@@ -36,7 +36,7 @@ internal sealed class PlantRecorder : IPlantObserver
         _control = trace.Define("supply.control", SignalKind.Linear, "V");
         if (plant.Line.Segments.Count > 0 || plant.Line.StrainerLossPa > 0)
             _endPressure = trace.Define("pressure.end", SignalKind.Linear, "Pa");
-        if (plant.HasPressureTransmitter)
+        if (plant.Transmitter is not null)
         {
             _transmitter = trace.Define("pressure.transmitter", SignalKind.Linear, "Pa");
             _transmitterMeaning = trace.Define("transmitter", SignalKind.Step, "1", Meanings);

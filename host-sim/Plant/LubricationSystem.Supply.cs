@@ -47,7 +47,7 @@ public sealed partial class LubricationSystem
 
     private bool SupplyEffect()
     {
-        if ((SupplyIsRead && _supply.BaseV != Description.ControlSupply.NominalV) || !_supply.Powered || (Description.HasPressureTransmitter && _transmitter.IsOff(0)))
+        if ((SupplyIsRead && _supply.BaseV != Description.ControlSupply.NominalV) || !_supply.Powered || (Description.Transmitter is not null && _transmitter.IsOff(0)))
             return true;
         if (!_supply.IsOff)
             return false;

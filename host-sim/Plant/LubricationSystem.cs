@@ -98,7 +98,7 @@ public sealed partial class LubricationSystem
         _switches = MakeSwitches(description, seed);
         _dividers = MakeDividers(description, _layout, _outlets, _switches);
         _injectors = MakeInjectors(description, _layout, _outlets);
-        _transmitter = new LaggedPressure(description.Transmitter, NodeAt(description.Transmitter.Place));
+        _transmitter = new LaggedPressure(description.Transmitter ?? new PressureTransmitterDescription(), NodeAt(description.Transmitter?.Place ?? LinePlace.Pump));
         _gauge = description.Gauge is { } gauge ? new LaggedPressure(gauge, NodeAt(gauge.Place)) : null;
         _pressureSwitch = description.PressureSwitch is { } pressure ? new PressureSwitch(pressure) : null;
         _shaft = description.Shaft is { } shaft ? new Shaft(shaft) : null;

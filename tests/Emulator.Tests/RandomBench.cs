@@ -117,16 +117,16 @@ internal static class RandomBench
     private static BenchSetup Make(PlantDescription plant, Settings settings, int period, ulong seed, uint clock)
     {
         settings[SettingField.SwitchCount] = plant.CycleSwitches.Count;
-        settings[SettingField.PressureTransmitterFitted] = plant.HasPressureTransmitter ? 1 : 0;
+        settings[SettingField.PressureTransmitterFitted] = plant.Transmitter is not null ? 1 : 0;
         settings[SettingField.PressureReachedMbar] = 5_000;
         settings[SettingField.PressureLimitMbar] = 90_000;
         if (plant.Pump is not CamPumpDescription)
             settings[SettingField.PumpRevolutionsFitted] = 0;
-        if (!plant.HasPressureTransmitter && settings.PressureSwitchUse != PressureSwitchUse.Reached)
+        if (plant.Transmitter is null && settings.PressureSwitchUse != PressureSwitchUse.Reached)
             settings[SettingField.PulsesShowPressure] = 0;
         if (settings.DoseMode == DoseMode.Pressure)
             FitDosesByPressure(settings);
-        if (!plant.HasPressureTransmitter && settings.PressureSwitchUse != PressureSwitchUse.Reached)
+        if (plant.Transmitter is null && settings.PressureSwitchUse != PressureSwitchUse.Reached)
             settings[SettingField.PressureMissingMs] = 0;
         var check = new SettingsCheck();
         if (!check.Accepts(settings, hasRule: true))
@@ -198,7 +198,7 @@ internal static class RandomBench
             Divider = divider,
             Outlets = PortGroups.DefaultOutlets(divider),
             CycleSwitches = cycleSwitches[..switches],
-            HasPressureTransmitter = transmitter,
+            Transmitter = transmitter ? new PressureTransmitterDescription() : null,
             PressureSwitch = new PressureSwitchDescription { TripPa = 1.5e6, ResetPa = 1e6 },
             Shaft = new ShaftDescription { PulsesPerRevolution = 4, InitialSpeedRevPerS = shaftSpeed, MinimumPulseWidthUs = 1000 },
         };

@@ -193,7 +193,6 @@ public sealed class CutInvarianceTests
                 StrainerLossPa = cam ? 1e4 : 0,
                 Segments = air ? [] : [new LineSegmentDescription { LengthM = 2, BoreM = 5e-3, WallModulusPa = 1e9 }],
             },
-            HasPressureTransmitter = true,
             Transmitter = new PressureTransmitterDescription { LagS = air ? 0 : 0.2, Place = LinePlace.End },
             Gauge = new PressureTransmitterDescription { LagS = 1 },
             Reservoir = plant.Reservoir with { CapacityM3 = 1e-4, ContentM3 = 3e-5, LowLevelM3 = 2e-5, EmptyLevelM3 = 1e-5, LevelHysteresisM3 = 1e-6 },

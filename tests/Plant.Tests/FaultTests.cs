@@ -17,7 +17,7 @@ public sealed class FaultTests
     {
         PressureSwitch = new PressureSwitchDescription { TripPa = 150 * Plants.Bar, ResetPa = 120 * Plants.Bar },
         Shaft = new ShaftDescription { InitialSpeedRevPerS = 2 },
-        HasPressureTransmitter = true,
+        Transmitter = new PressureTransmitterDescription(),
         Gauge = new PressureTransmitterDescription { LagS = 0.5 },
     };
 

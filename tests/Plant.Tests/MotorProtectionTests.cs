@@ -90,7 +90,7 @@ public sealed class MotorProtectionTests
     public void Times_out_of_range_are_refused()
     {
         PlantDescription plant = Plants.Twin(3);
-        Assert.Contains(PlantCheck.Refusals(plant with { Pump = plant.Pump with { OverloadTripS = 0 } }), finding => finding.Path == "Pump.OverloadTripS");
-        Assert.Contains(PlantCheck.Refusals(plant with { Pump = plant.Pump with { OverloadCoolS = 0 } }), finding => finding.Path == "Pump.OverloadCoolS");
+        Assert.Contains(PlantCheck.Refusals(plant with { Pump = plant.Pump with { OverloadTripS = 0 } }), finding => finding.Path == "pump.overload-trip-time");
+        Assert.Contains(PlantCheck.Refusals(plant with { Pump = plant.Pump with { OverloadCoolS = 0 } }), finding => finding.Path == "pump.overload-cool-time");
     }
 }

@@ -180,7 +180,7 @@ public sealed class MotorTests
     {
         Assert.Empty(PlantCheck.Of(CamPlant with { Pump = Cam with { StallPressurePa = 201 * Plants.Bar } }));
         PlantFinding unusual = Assert.Single(PlantCheck.Of(CamPlant with { Pump = Cam with { StallPressurePa = ReliefPa } }));
-        Assert.Equal((false, "Pump.StallPressurePa"), (unusual.IsRefusal, unusual.Path));
+        Assert.Equal((false, "pump.stall-pressure"), (unusual.IsRefusal, unusual.Path));
         Assert.Single(PlantCheck.Refusals(CamPlant with { Pump = Cam with { StallPressurePa = 2e9 } }));
         Assert.Single(PlantCheck.Refusals(Plants.Twin(3) with { Pump = new ConstantFlowPumpDescription { FlowM3PerS = 1e-7, StallPressurePa = double.NaN } }));
     }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using LubeController.Plant.Fields;
 
 namespace LubeController.Files.Quantities;
 
@@ -11,6 +12,13 @@ public sealed record QuantityRange(UnitFamily Family, double Minimum, double Max
 {
     // A value written in another unit than the bound's may differ from it in the last digits.
     private const double Tolerance = 1e-12;
+
+    /// <summary>The range that a field declares in SI, in the unit in which it is told to users.</summary>
+    public static QuantityRange Of(INumberField field)
+    {
+        UnitFamily family = UnitFamily.Of(field.Measure);
+        return new QuantityRange(family, family.ShownFromSi(field.Least, field.Unit), family.ShownFromSi(field.Most, field.Unit), field.Unit);
+    }
 
     /// <summary>Whether a quantity lies in the range.</summary>
     public bool Holds(Quantity quantity)

@@ -11,13 +11,11 @@ namespace LubeController.Files.Reading;
 /// </summary>
 public sealed class MapReader
 {
-    private readonly KeySet _keys;
-
     /// <summary>Begins to read a group; unknown fields are refused at once.</summary>
     public MapReader(MapNode map, KeySet keys, ProblemList problems)
     {
         Map = map;
-        _keys = keys;
+        Keys = keys;
         Problems = problems;
         foreach (MapEntry entry in map.Entries)
         {
@@ -25,6 +23,9 @@ public sealed class MapReader
                 problems.Add(new Problem(entry.KeyPlace, Field(entry.Key), entry.Value.Shown, $"{keys.Name} has no field '{ShortText.Of(entry.Key)}'", NearestName.Remedy(entry.Key, keys.Keys, keys.ListedIn)));
         }
     }
+
+    /// <summary>The fields that the group may have.</summary>
+    public KeySet Keys { get; }
 
     /// <summary>The group being read.</summary>
     public MapNode Map { get; }
@@ -40,7 +41,7 @@ public sealed class MapReader
 
     /// <summary>Adds a problem of the group for a field that is missing.</summary>
     public void Missing(string key, string remedy) =>
-        Problems.Add(new Problem(Map.Place, Field(key), "", $"{_keys.Name} needs the field '{key}'", remedy));
+        Problems.Add(new Problem(Map.Place, Field(key), "", $"{Keys.Name} needs the field '{key}'", remedy));
 
     /// <summary>The single value of a field, or null.</summary>
     public ScalarNode? Single(string key)
@@ -164,16 +165,16 @@ public sealed class MapReader
             return present[0];
         string all = string.Join(", ", keys);
         if (present.Length == 0)
-            Problems.Add(new Problem(Map.Place, Map.Path, Map.Shown, $"{_keys.Name} needs one of the fields {all}", "add one of them"));
+            Problems.Add(new Problem(Map.Place, Map.Path, Map.Shown, $"{Keys.Name} needs one of the fields {all}", "add one of them"));
         else
-            Problems.Add(new Problem(Map.Find(present[1])!.KeyPlace, Field(present[1]), Map[present[1]]!.Shown, $"{_keys.Name} has '{present[0]}' and '{present[1]}', but only one of {all} may stand in it", "make two of it"));
+            Problems.Add(new Problem(Map.Find(present[1])!.KeyPlace, Field(present[1]), Map[present[1]]!.Shown, $"{Keys.Name} has '{present[0]}' and '{present[1]}', but only one of {all} may stand in it", "make two of it"));
         return null;
     }
 
     private YamlNode? Node(string key)
     {
-        if (!_keys.Has(key))
-            throw new ArgumentException($"the reader asks for '{key}', which {_keys.Name} does not list", nameof(key));
+        if (!Keys.Has(key))
+            throw new ArgumentException($"the reader asks for '{key}', which {Keys.Name} does not list", nameof(key));
         return Map[key];
     }
 }

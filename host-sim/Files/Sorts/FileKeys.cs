@@ -1,6 +1,8 @@
 using System.Linq;
 using LubeController.Core;
 using LubeController.Files.Reading;
+using LubeController.Plant.Description;
+using LubeController.Plant.Lubricant;
 
 namespace LubeController.Files.Sorts;
 
@@ -12,12 +14,10 @@ public static class FileKeys
         "a script", "script", Inheritance.Key, "plant", "settings", "settings-check", "undefined-inputs", "duration", "scan-period", "seed", "scan-bound", "steps", "expect");
 
     /// <summary>A plant file.</summary>
-    public static KeySet Plant { get; } = new(
-        "a plant file", "plant", Inheritance.Key, "lubricant", "temperature", "reservoir", "pump", "line", "relief-valve", "vent-valve", "divider", "secondary-dividers", "injectors", "outlets", "cycle-switches", "pressure-switch", "pressure-transmitter", "pressure-gauge", "shaft", "control-supply", "wiring");
+    public static KeySet Plant { get; } = FieldKeys.OfFile(PlantFields.All);
 
     /// <summary>A lubricant file, whatever the kind of lubricant.</summary>
-    public static KeySet Lubricant { get; } = new(
-        "a lubricant file", "lubricant", Inheritance.Key, "kind", "iso-viscosity-grade", "viscosity-at-40", "second-viscosity", "viscosity-slope", "nlgi-grade", "yield-stress", "consistency", "flow-index", "yield-coefficient", "consistency-coefficient", "base-oil", "density", "expansion", "bulk-modulus");
+    public static KeySet Lubricant { get; } = FieldKeys.OfFile(LubricantFields.All);
 
     /// <summary>A settings file.</summary>
     public static KeySet Settings { get; } = new(

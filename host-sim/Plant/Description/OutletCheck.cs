@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using LubeController.Plant.Checking;
 using LubeController.Plant.Divider;
+using LubeController.Plant.Line;
 using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
 
@@ -14,7 +15,7 @@ internal static class OutletCheck
     {
         var names = new HashSet<string>(StringComparer.Ordinal);
         for (int i = 0; i < plant.Outlets.Count; i++)
-            One(findings, $"Outlets[{i}]", plant, plant.Outlets[i], names);
+            One(findings, $"{PlantFields.Outlets.Key}[{i}]", plant, plant.Outlets[i], names);
         if (plant.Divider.Sections.Count > 0)
             Ports(findings, plant, plant.Divider);
         foreach (SecondaryDividerDescription secondary in plant.Secondaries)
@@ -23,28 +24,24 @@ internal static class OutletCheck
 
     private static void One(Findings findings, string path, PlantDescription plant, OutletDescription outlet, HashSet<string> names)
     {
-        findings.Unique(path + ".Name", outlet.Name, names);
-        findings.Range(path + ".BackPressurePa", outlet.BackPressurePa, 0, 5e7, "Pa");
-        findings.Range(path + ".CheckValvePa", outlet.CheckValvePa, 0, 5e7, "Pa");
-        findings.Range(path + ".LineLengthM", outlet.LineLengthM, 0, 1000, "m");
-        findings.Range(path + ".LineBoreM", outlet.LineBoreM, 5e-4, 0.1, "m");
+        findings.Unique(OutletFields.Name.Below(path), outlet.Name, names);
         if (plant.Injectors.Count > 0)
             return;
         if (outlet.Ports.Count == 0)
-            findings.Refuse(path + ".Ports", "none", "at least one port, for instance 1L");
+            findings.Refuse($"{path}.{PortsField.Name}", "none", "at least one port, for instance 1L");
         for (int i = 0; i < outlet.Ports.Count; i++)
         {
             PortDescription port = outlet.Ports[i];
             DividerDescription? divider = DividerOf(plant, port.Section);
             if (divider is null || !Enum.IsDefined(port.Side))
             {
-                findings.Refuse($"{path}.Ports[{i}]", $"'{port}'", "the name of a section with L or R");
+                findings.Refuse($"{path}.{PortsField.Name}[{i}]", $"'{port}'", "the name of a section with L or R");
                 return;
             }
 
             if (i > 0 && (DividerOf(plant, outlet.Ports[0].Section) != divider || Root(divider, port) != Root(divider, outlet.Ports[0])))
             {
-                findings.Refuse($"{path}.Ports[{i}]", $"'{port}'", $"a port connected to {outlet.Ports[0]}");
+                findings.Refuse($"{path}.{PortsField.Name}[{i}]", $"'{port}'", $"a port connected to {outlet.Ports[0]}");
                 return;
             }
         }
@@ -60,13 +57,13 @@ internal static class OutletCheck
             if (outlet.Ports.Count == 0 || PortGroups.IndexOf(divider, outlet.Ports[0].Section) < 0 || !Enum.IsDefined(outlet.Ports[0].Side))
                 continue;
             if (!fedBy.TryAdd(Root(divider, outlet.Ports[0]), i))
-                findings.Refuse($"Outlets[{i}].Ports", $"'{outlet.Name}'", $"ports that do not feed outlet '{plant.Outlets[fedBy[Root(divider, outlet.Ports[0])]].Name}' already");
+                findings.Refuse($"{PlantFields.Outlets.Key}[{i}].{PortsField.Name}", $"'{outlet.Name}'", $"ports that do not feed outlet '{plant.Outlets[fedBy[Root(divider, outlet.Ports[0])]].Name}' already");
         }
 
         for (int port = 0; port < root.Length; port++)
         {
             if (root[port] == port && !fedBy.ContainsKey(port))
-                findings.Refuse("Outlets", $"no outlet at port {Port(divider, port)}", "one outlet for each group of connected ports");
+                findings.Refuse(PlantFields.Outlets.Key, $"no outlet at port {Port(divider, port)}", "one outlet for each group of connected ports");
             else if (fedBy.TryGetValue(root[port], out int outlet))
                 Need(findings, plant, divider, port, plant.Outlets[outlet]);
         }
@@ -104,7 +101,7 @@ internal static class OutletCheck
         if (need > plant.Relief.OpeningPressurePa)
         {
             findings.Warn(
-                "Relief.OpeningPressurePa",
+                ValveFields.Opening.Below(PlantFields.Relief.Key),
                 plant.Relief.OpeningPressurePa,
                 $"at least {Findings.Show(need)} Pa, what port {Port(divider, port)} needs, or the divider stops there");
         }

@@ -48,11 +48,8 @@ public sealed record PlantDescription
     /// <summary>The pressure switch, or null.</summary>
     public PressureSwitchDescription? PressureSwitch { get; init; }
 
-    /// <summary>Whether the line pressure is measured by a transmitter.</summary>
-    public bool HasPressureTransmitter { get; init; }
-
-    /// <summary>That transmitter, where there is one.</summary>
-    public PressureTransmitterDescription Transmitter { get; init; } = new();
+    /// <summary>The transmitter that measures the line pressure, or null.</summary>
+    public PressureTransmitterDescription? Transmitter { get; init; }
 
     /// <summary>The pressure gauge that a person reads, or null.</summary>
     public PressureTransmitterDescription? Gauge { get; init; }

@@ -80,7 +80,7 @@ public static class FaultCatalogue
             case FaultPart.VentValve when plant.VentValve is null:
             case FaultPart.None when kind == FaultKind.StrainerClogged && plant.Line.StrainerLossPa == 0:
             case FaultPart.None when kind == FaultKind.InletBlocked && plant.Divider.Sections.Count == 0:
-            case FaultPart.Transmitter when !plant.HasPressureTransmitter:
+            case FaultPart.Transmitter when plant.Transmitter is null:
             case FaultPart.PressureSwitch when plant.PressureSwitch is null:
             case FaultPart.Shaft when plant.Shaft is null:
                 break;

@@ -22,7 +22,7 @@ internal static class FittedParts
         int wanted = settings.Values[SettingField.SwitchCount];
         Check(wanted <= plant.CycleSwitches.Count, $"{wanted} cycle switches ('cycle-switches')", $"{plant.CycleSwitches.Count}");
         Check(!settings.Values.Is(SettingField.ShaftFitted) || plant.Shaft != null, "a shaft switch ('shaft-switch')", "no shaft");
-        Check(!settings.Values.Is(SettingField.PressureTransmitterFitted) || plant.HasPressureTransmitter, "a pressure transmitter ('pressure-transmitter')", "none");
+        Check(!settings.Values.Is(SettingField.PressureTransmitterFitted) || plant.Transmitter is not null, "a pressure transmitter ('pressure-transmitter')", "none");
         Check(settings.Values.DoseMode != DoseMode.Pressure || plant.VentValve != null, "a vent valve ('dose-by: pressure')", "none");
         Check(!settings.Values.Is(SettingField.OverloadFitted) || plant.Pump.OverloadTripS != null, "an overload contact ('pump-overload-contact')", "a pump without 'overload-trip-time'");
         Check(!settings.Values.Is(SettingField.PumpRevolutionsFitted) || plant.Pump is CamPumpDescription, "counted revolutions ('pump-revolution-sensor')", "a pump that has none");

@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Files.Quantities;
 using LubeController.Files.Reading;
+using LubeController.Plant.Fields;
 using LubeController.Plant.Description;
 using LubeController.Scripts.Predicates;
 using LubeController.Scripts.Steps;
@@ -54,7 +55,7 @@ internal sealed class StepReader
     {
         if (group.Single("name") is not { } node)
             return;
-        if (!PlantNames.IsName(node.Text))
+        if (!TextForms.IsName(node.Text))
             _problems.Add(node, "a step's name has letters, digits and hyphens", "write for instance 'block-outlet'");
         else if (char.IsAsciiDigit(node.Text[0]))
             _problems.Add(node, "a step's name that begins with a digit would read as a time", "begin it with a letter");

@@ -1,6 +1,5 @@
 using System.Linq;
 using LubeController.Files.Reading;
-using LubeController.Files.WiringFiles;
 using LubeController.Plant.Description;
 using LubeController.Plant.Inputs;
 using LubeController.Plant.Sensors;
@@ -16,11 +15,11 @@ internal static class UndefinedInputs
     /// <summary>The plant with its inputs as the script says; adds a problem where there is nothing to say.</summary>
     public static PlantDescription Apply(MapReader script, PlantDescription plant)
     {
-        if (script.Choice(Key, InputWords.Policies) is not { } chosen)
+        if (script.Choice(Key, [.. InputWords.Policies.Select(policy => policy.Word)]) is not { } chosen)
             return plant;
         if (!HasAny(plant))
             script.Problems.Add(script.Map[Key]!, "no input of the plant has an undefined zone: it has neither a sensor nor a supervisory input by IEC 61131-2", "delete it, or name a plant with 'sensor' or 'wiring'");
-        var policy = (UndefinedPolicy)chosen;
+        UndefinedPolicy policy = InputWords.Policies[chosen].Value;
         return plant with
         {
             CycleSwitches = [.. plant.CycleSwitches.Select(cycle => cycle.Sensor is { } sensor ? cycle with { Sensor = sensor with { Undefined = policy } } : cycle)],

@@ -45,7 +45,7 @@ public sealed class PlantReaderTests
         Assert.Equal(("piston-4", "4", Side.R, 0.1, 0.05), (cycle.Name, cycle.Section, cycle.End, cycle.TripTravel, cycle.Hysteresis));
         Assert.Equal(new PressureSwitchDescription { TripPa = 1.5e7, ResetPa = 1.3e7 }, plant.PressureSwitch);
         Assert.Equal(new ShaftDescription { PulsesPerRevolution = 4, InitialSpeedRevPerS = 5, MinimumPulseWidthUs = 100, Duty = 0.5 }, plant.Shaft);
-        Assert.True(plant.HasPressureTransmitter);
+        Assert.NotNull(plant.Transmitter);
         Assert.Equal(293.15, plant.TemperatureK, 1e-9);
     }
 

@@ -283,7 +283,7 @@ public sealed class SensorLoopTests
     public void A_description_out_of_range_is_refused_by_field()
     {
         ArgumentException refused = Assert.Throws<ArgumentException>(() => new SensorLoop(With(new() { SensingDistanceM = 3e-3 }), false, 1));
-        Assert.Contains("Sensor.Switch.ReleaseDistanceM = 0.0022", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("sensor.release-distance = 0.0022", refused.Message, StringComparison.Ordinal);
     }
 
     private static void Work(SensorLoop loop, int times)

@@ -187,11 +187,11 @@ public sealed class SupervisoryWiringTests
         string[] found = [.. WiringCheck.Check(wrong).Where(finding => finding.IsRefusal).Select(finding => finding.ToString())];
         Assert.Equal(
             [
-                "Wiring.Fuses[0].RatedA = -1: accepted is 0.001 to 100 A",
-                "Wiring.Wires[6].Name = 'W-good': accepted is a name that no other has",
-                "Wiring.Coils[0].DropOutV = 6: accepted is above 0 and below 5 V, where it pulls in",
-                "Wiring.CoilContacts[0].Coil = 'K8': accepted is the name of a coil",
-                "Wiring.Wires[6].To = 'nowhere': accepted is a terminal that another part names too",
+                "wiring.fuses[0].rating = -1: accepted is 0.001 to 100 A",
+                "wiring.coils[0].drop-out = 6: accepted is above 0 and below 5 V, where it pulls in",
+                "wiring.wires[6].name = 'W-good': accepted is a name that no other has",
+                "wiring.coil-contacts[0].coil = 'K8': accepted is the name of a coil",
+                "wiring.wires[6].to = 'nowhere': accepted is a terminal that another part names too",
             ],
             found);
         Assert.Throws<ArgumentException>(() => new SupervisoryWiring(wrong, 1));
@@ -208,7 +208,7 @@ public sealed class SupervisoryWiringTests
             Inputs = [input with { Supervision = input.Supervision! with { Windows = [new("a", 1, 3), new("b", 2, 4)] } }, .. sample.Inputs.Skip(1)],
         };
         PlantFinding finding = Assert.Single(WiringCheck.Check(wrong));
-        Assert.Equal("Wiring.Inputs[0].Supervision.Windows = 'b' from 2 V: accepted is from 3 V, where 'a' ends", finding.ToString());
+        Assert.Equal("wiring.inputs[0].supervision.windows = 'b' from 2 V: accepted is from 3 V, where 'a' ends", finding.ToString());
     }
 
     private static void Work(SupervisoryWiring wiring)

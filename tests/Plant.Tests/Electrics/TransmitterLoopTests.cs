@@ -14,7 +14,6 @@ public sealed class TransmitterLoopTests
 
     private static readonly PlantDescription Fitted = Plants.Twin(3) with
     {
-        HasPressureTransmitter = true,
         Transmitter = new PressureTransmitterDescription
         {
             RangePa = 100 * Bar,
@@ -117,9 +116,9 @@ public sealed class TransmitterLoopTests
     [Fact]
     public void A_loop_that_cannot_be_is_refused()
     {
-        PlantDescription plant = Fitted with { Transmitter = Fitted.Transmitter with { Loop = new TransmitterLoopDescription { SupplyV = 12, LeastVoltageV = 12 } } };
-        Assert.Contains(PlantCheck.Refusals(plant), refusal => refusal.Path == "Transmitter.LeastVoltageV");
-        Assert.Equal(["ControlSupply.LogicOffV"], PlantCheck.Refusals(Fitted with { ControlSupply = new() { LogicOffV = 18 } }).Select(refusal => refusal.Path));
+        PlantDescription plant = Fitted with { Transmitter = Fitted.Transmitter! with { Loop = new TransmitterLoopDescription { SupplyV = 12, LeastVoltageV = 12 } } };
+        Assert.Contains(PlantCheck.Refusals(plant), refusal => refusal.Path == "pressure-transmitter.least-voltage");
+        Assert.Equal(["control-supply.stops-below"], PlantCheck.Refusals(Fitted with { ControlSupply = new() { LogicOffV = 18 } }).Select(refusal => refusal.Path));
     }
 
     private static LubricationSystem Blocked()

@@ -68,7 +68,7 @@ public sealed class WiringRelayTests
     public void A_relay_of_an_output_that_no_contact_names_is_refused() =>
         Assert.Contains(
             PlantCheck.Refusals(Plants.Twin(3) with { Wiring = Wiring(null) with { Relays = [new WiringRelay("lamp", new OutputContactDescription())] } }),
-            refusal => refusal.Path == "Wiring.Relays[0].Output");
+            refusal => refusal.Path == "wiring.relays[0].output");
 
     private static LubricationSystem With(OutputContactDescription? contact, ulong seed = 1) => new(Plants.Twin(3) with { Wiring = Wiring(contact) }, seed);
 

@@ -35,7 +35,7 @@ public sealed class LubricantCheckTests
 
     [Fact]
     public void A_plant_is_refused_for_its_lubricant() =>
-        Assert.Equal("Lubricant.FlowIndex", Assert.Single(PlantCheck.Refusals(Plants.Twin(3) with { Lubricant = Grease with { FlowIndex = Value(1.5) } })).Path);
+        Assert.Equal("lubricant.flow-index.value", Assert.Single(PlantCheck.Refusals(Plants.Twin(3) with { Lubricant = Grease with { FlowIndex = Value(1.5) } })).Path);
 
     [Fact]
     public void What_is_assumed_or_only_from_memory_is_an_assumption_and_nothing_else_is()
@@ -58,31 +58,31 @@ public sealed class LubricantCheckTests
     {
         ViscosityDescription viscosity = Oil.Viscosity;
         ViscosityDescription points = viscosity with { Slope = null, SecondM2PerS = Value(19e-6) };
-        yield return ("Lubricant.Name", "''", Oil with { Name = " " });
-        yield return ("Lubricant.DensityKgPerM3", "0.9", Oil with { DensityKgPerM3 = Value(0.9) });
-        yield return ("Lubricant.ExpansionPerK", "0.1", Oil with { ExpansionPerK = Value(0.1) });
-        yield return ("Lubricant.BulkModulusPa", "NaN", Oil with { BulkModulusPa = Value(double.NaN) });
-        yield return ("Lubricant.BulkModulusPa.Source", "''", Oil with { BulkModulusPa = new(1.5e9, "", Confidence.Assumed) });
-        yield return ("Lubricant.BulkModulusPa.Confidence", "9", Oil with { BulkModulusPa = new(1.5e9, "x", (Confidence)9) });
-        yield return ("Lubricant.IsoViscosityGrade", "230", Oil with { IsoViscosityGrade = 230 });
-        yield return ("Lubricant.Viscosity.At40M2PerS", "0.00022", Oil with { IsoViscosityGrade = 150 });
-        yield return ("Lubricant.Viscosity.At40M2PerS", "0.1", Oil with { IsoViscosityGrade = null, Viscosity = viscosity with { At40M2PerS = Value(0.1) } });
-        yield return ("Lubricant.Viscosity.Slope", "9", Oil with { Viscosity = viscosity with { Slope = Value(9) } });
-        yield return ("Lubricant.Viscosity.SecondM2PerS", "none", Oil with { Viscosity = viscosity with { Slope = null } });
-        yield return ("Lubricant.Viscosity.SecondM2PerS", "both", Oil with { Viscosity = points with { Slope = Value(3) } });
-        yield return ("Lubricant.Viscosity.SecondM2PerS", "0.00023", Oil with { Viscosity = points with { SecondM2PerS = Value(230e-6) } });
-        yield return ("Lubricant.Viscosity.SecondM2PerS", "0.0002", Oil with { Viscosity = points with { SecondM2PerS = Value(200e-6), SecondTemperatureK = 273.15 } });
-        yield return ("Lubricant.Viscosity.SecondTemperatureK", "315", Oil with { Viscosity = points with { SecondTemperatureK = 315 } });
-        yield return ("Lubricant.Viscosity.SecondTemperatureK", "600", Oil with { Viscosity = points with { SecondTemperatureK = 600 } });
-        yield return ("Lubricant.NlgiGrade", "'7'", Grease with { NlgiGrade = "7" });
-        yield return ("Lubricant.YieldStressPa", "-1", Grease with { YieldStressPa = Value(-1) });
-        yield return ("Lubricant.ConsistencyPaSn", "0", Grease with { ConsistencyPaSn = Value(0) });
-        yield return ("Lubricant.FlowIndex", "0.1", Grease with { FlowIndex = Value(0.1) });
-        yield return ("Lubricant.YieldCoefficientPerK", "1", Grease with { YieldCoefficientPerK = Value(1) });
-        yield return ("Lubricant.ConsistencyCoefficientPerK", "-0.1", Grease with { ConsistencyCoefficientPerK = Value(-0.1) });
-        yield return ("Lubricant.BaseOil", "none", Grease with { ConsistencyCoefficientPerK = null });
-        yield return ("Lubricant.BaseOil", "both", Grease with { BaseOil = viscosity });
-        yield return ("Lubricant.BaseOil.SecondM2PerS", "none", Grease with { ConsistencyCoefficientPerK = null, BaseOil = viscosity with { Slope = null } });
+        yield return ("lubricant", "''", Oil with { Name = " " });
+        yield return ("density.value", "0.9", Oil with { DensityKgPerM3 = Value(0.9) });
+        yield return ("expansion.value", "0.1", Oil with { ExpansionPerK = Value(0.1) });
+        yield return ("bulk-modulus.value", "NaN", Oil with { BulkModulusPa = Value(double.NaN) });
+        yield return ("bulk-modulus.source", "''", Oil with { BulkModulusPa = new(1.5e9, "", Confidence.Assumed) });
+        yield return ("bulk-modulus.confidence", "9", Oil with { BulkModulusPa = new(1.5e9, "x", (Confidence)9) });
+        yield return ("iso-viscosity-grade", "230", Oil with { IsoViscosityGrade = 230 });
+        yield return ("viscosity-at-40.value", "0.00022", Oil with { IsoViscosityGrade = 150 });
+        yield return ("viscosity-at-40.value", "0.1", Oil with { IsoViscosityGrade = null, Viscosity = viscosity with { At40M2PerS = Value(0.1) } });
+        yield return ("viscosity-slope.value", "9", Oil with { Viscosity = viscosity with { Slope = Value(9) } });
+        yield return ("second-viscosity", "none", Oil with { Viscosity = viscosity with { Slope = null } });
+        yield return ("second-viscosity", "both", Oil with { Viscosity = points with { Slope = Value(3) } });
+        yield return ("second-viscosity", "0.00023", Oil with { Viscosity = points with { SecondM2PerS = Value(230e-6) } });
+        yield return ("second-viscosity", "0.0002", Oil with { Viscosity = points with { SecondM2PerS = Value(200e-6), SecondTemperatureK = 273.15 } });
+        yield return ("second-viscosity.temperature", "315", Oil with { Viscosity = points with { SecondTemperatureK = 315 } });
+        yield return ("second-viscosity.temperature", "600", Oil with { Viscosity = points with { SecondTemperatureK = 600 } });
+        yield return ("nlgi-grade", "7", Grease with { NlgiGrade = "7" });
+        yield return ("yield-stress.value", "-1", Grease with { YieldStressPa = Value(-1) });
+        yield return ("consistency.value", "0", Grease with { ConsistencyPaSn = Value(0) });
+        yield return ("flow-index.value", "0.1", Grease with { FlowIndex = Value(0.1) });
+        yield return ("yield-coefficient.value", "1", Grease with { YieldCoefficientPerK = Value(1) });
+        yield return ("consistency-coefficient.value", "-0.1", Grease with { ConsistencyCoefficientPerK = Value(-0.1) });
+        yield return ("base-oil", "none", Grease with { ConsistencyCoefficientPerK = null });
+        yield return ("base-oil", "both", Grease with { BaseOil = viscosity });
+        yield return ("base-oil.second-viscosity", "none", Grease with { ConsistencyCoefficientPerK = null, BaseOil = viscosity with { Slope = null } });
     }
 
     private static SourcedValue Value(double value) => new(value, "invented", Confidence.Assumed);

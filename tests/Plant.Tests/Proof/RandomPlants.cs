@@ -204,7 +204,6 @@ internal static class RandomPlants
             Outlets = [],
             PressureSwitch = new PressureSwitchDescription { TripPa = 75 * Bar, ResetPa = 40 * Bar, Place = LinePlace.End },
             Transmitter = new PressureTransmitterDescription { LagS = 0.2, Place = LinePlace.End },
-            HasPressureTransmitter = true,
             Gauge = new PressureTransmitterDescription { RangePa = 2.5e7 },
             Shaft = new ShaftDescription { InitialSpeedRevPerS = 3 },
         };

@@ -5,8 +5,6 @@ using System.Linq;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
-using LubeController.Files.LubricantFiles;
-using LubeController.Files.PlantFiles;
 using LubeController.Files.Reading;
 using LubeController.Files.SettingsFiles;
 using LubeController.Files.Sorts;
@@ -44,23 +42,6 @@ public sealed class SchemaTests
 
     [Fact]
     public void The_script_schema_knows_the_fields_that_the_reader_knows() => AssertKeys("script.schema.json", ScriptKeys.ByPlace);
-
-    [Fact]
-    public void The_plant_schema_knows_the_fields_that_the_reader_knows() => AssertKeys("plant.schema.json", PlantKeys.ByPlace);
-
-    [Fact]
-    public void The_lubricant_schema_knows_the_fields_that_the_reader_knows() => AssertKeys("lubricant.schema.json", LubricantKeys.ByPlace);
-
-    [Fact]
-    public void The_plant_schema_says_of_a_lubricant_what_the_lubricant_schema_says()
-    {
-        JsonObject plant = JsonNode.Parse(File.ReadAllText(Path.Combine(Folder, "plant.schema.json")))!.AsObject();
-        JsonObject lubricant = JsonNode.Parse(File.ReadAllText(Path.Combine(Folder, "lubricant.schema.json")))!.AsObject();
-        JsonObject inPlant = PropertiesAt(plant, "lubricant");
-        JsonObject own = PropertiesAt(lubricant, "");
-        Assert.All(LubricantKeys.InPlant.Keys.Where(key => key != "file"), key => Assert.True(JsonNode.DeepEquals(own[key], inPlant[key]), key));
-        Assert.All(lubricant["$defs"]!.AsObject(), definition => Assert.True(JsonNode.DeepEquals(definition.Value, plant["$defs"]![definition.Key]), definition.Key));
-    }
 
     [Fact]
     public void The_settings_schema_knows_the_fields_that_the_reader_knows() => AssertKeys(
