@@ -174,6 +174,41 @@ public sealed class ArchitectureSampleTests
         Assert.Equal(count, new BuiltReferencesRule().Check(new Repository { Projects = projects, BuiltReferences = built }).Count());
     }
 
+    [Theory]
+    [InlineData("A>B B>C A>C", 0)]
+    [InlineData("A>B B>A", 1)]
+    [InlineData("A>B B>C C>A", 1)]
+    [InlineData("A>B B>A C>D D>C B>C", 2)]
+    [InlineData("A>A.Inner A.Inner>A", 1)]
+    public void Namespaces_of_a_room_use_each_other_one_way(string arrows, int count)
+    {
+        List<NamespaceUse> uses = arrows.Split(' ').Select(arrow => arrow.Split('>')).Select(pair => new NamespaceUse(pair[0], pair[1], "T")).ToList();
+        List<string> found = new NamespaceCyclesRule()
+            .Check(new Repository { NamespaceUses = new Dictionary<string, IReadOnlyList<NamespaceUse>> { [Plant] = uses } }).ToList();
+        Assert.Equal(count, found.Count);
+        Assert.All(found, one => Assert.StartsWith(Plant + ": ", one));
+    }
+
+    [Fact]
+    public void A_cycle_is_named_by_its_shortest_way()
+    {
+        var uses = new NamespaceUse[] { new("A", "B", "a.cs"), new("B", "C", "b.cs"), new("C", "A", "c.cs"), new("B", "A", "d.cs") };
+        Assert.Equal(
+            Plant + ": A uses B (a.cs), B uses A (d.cs); let one of these uses go the other way",
+            new NamespaceCyclesRule().Check(new Repository { NamespaceUses = new Dictionary<string, IReadOnlyList<NamespaceUse>> { [Plant] = uses } }).First());
+    }
+
+    [Fact]
+    public void Uses_of_constants_are_read_from_the_sources()
+    {
+        var sources = new Dictionary<string, string>
+        {
+            ["a.cs"] = "using System;\nusing LubeController.X.B;\n\nnamespace LubeController.X.A;\n",
+            ["b.cs"] = "using LubeController.Elsewhere;\n\nnamespace LubeController.X.B;\n",
+        };
+        Assert.Equal([new NamespaceUse("LubeController.X.A", "LubeController.X.B", "a.cs")], NamespaceUses.InSources(sources));
+    }
+
     [Fact]
     public void What_was_not_built_is_not_a_pass() =>
         Assert.Contains("was not built", Assert.Single(Check(new BuiltReferencesRule(), new ProjectFile(Plant, "<Project />"))));

@@ -21,6 +21,7 @@ public sealed class ArchitectureTests
         new PackageVersionsRule(),
         new LockFilesRule(),
         new BuiltReferencesRule(),
+        new NamespaceCyclesRule(),
     ];
 
     public static TheoryData<string> RuleNames() => new(Rules.Select(rule => rule.GetType().Name));
@@ -56,5 +57,7 @@ public sealed class ArchitectureTests
         Assert.Contains("Directory.Build.props", Here.Projects.Select(project => project.Path));
         Assert.Contains("LubeController.sln", Here.TopLevel);
         Assert.Contains("tests/Firmware.Tests/packages.lock.json", Here.LockFiles);
+        Assert.Equal(Here.BuiltReferences.Keys.Where(path => Rooms.Of(path) is not (Rooms.Tests or Rooms.Support)).Order(), Here.NamespaceUses.Keys.Order());
+        Assert.Contains(Here.NamespaceUses["host-sim/Plant/LubeController.Plant.csproj"], use => use is { From: "LubeController.Plant.Divider", To: "LubeController.Plant.Pistons" });
     }
 }

@@ -22,4 +22,7 @@ public sealed record Repository
 
     /// <summary>Names of the assemblies that each built DLL references, by path of its project. Tests are left out.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<string>> BuiltReferences { get; init; } = new Dictionary<string, IReadOnlyList<string>>();
+
+    /// <summary>Which namespaces of each built assembly use which others of it, by path of its project. Tests are left out.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<NamespaceUse>> NamespaceUses { get; init; } = new Dictionary<string, IReadOnlyList<NamespaceUse>>();
 }
