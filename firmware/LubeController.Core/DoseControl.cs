@@ -201,7 +201,7 @@ internal sealed class DoseControl
         _dose.End();
         _line.End();
         _rest.Begin();
-        _rest.Ask(_inputs);
+        _rest.AskRule(_inputs);
         if (_phases.IsTry)
             _alarms.EndShownByDose();
         _phases.Enter(_alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest);

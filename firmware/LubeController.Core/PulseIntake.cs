@@ -26,7 +26,7 @@ internal sealed class PulseIntake
 
     private CycleSwitches Switches => _sensors.Switches;
 
-    /// <summary>Samples every cycle switch, unless the supply is too low to believe them.</summary>
+    /// <summary>Samples every cycle switch, unless the supply is too low to trust them.</summary>
     public void Sample()
     {
         if (_alarms.IsActive(AlarmId.SupplyLow))
@@ -49,7 +49,7 @@ internal sealed class PulseIntake
         {
             CycleSwitch one = Switches[index];
 
-            // Chatter that comes back while the fault is latched ends a new try, too; a switch that is proved wrong is no more wrong by it.
+            // Chatter that comes back while the fault is latched ends a new try, too; a switch already proved wrong is not made more so by it.
             bool again = one.ConsumeChatterBegan() && !one.ProvedWrong;
             if (again || (one.Chatters && !one.Distrusted))
                 Distrust(index, SwitchProof.Chatter);
@@ -98,7 +98,7 @@ internal sealed class PulseIntake
     {
         for (int index = 0; index < Switches.Count; index++)
         {
-            if (index != source && Switches[index].CountOther(source))
+            if (index != source && Switches[index].CountOtherPulse(source))
                 Distrust(index, SwitchProof.SecondWitness);
         }
     }
