@@ -65,7 +65,7 @@ public sealed class Logbook
     public bool Append(LogEntry entry)
     {
         _shown = -1;
-        if (_slot >= _slots && !Turn())
+        if (_slot >= _slots && !StartNextBlock())
             return false;
         entry.Sequence = SequenceOf(_ring.Newest, _slot);
         entry.UptimeS = _uptime.Seconds;
@@ -117,7 +117,7 @@ public sealed class Logbook
         return true;
     }
 
-    private bool Turn()
+    private bool StartNextBlock()
     {
         if (!_ring.Write(0))
             return false;
