@@ -2,10 +2,12 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Pump;
 
 namespace LubeController.Scripts.ScriptFiles;
 

@@ -2,11 +2,11 @@ using System.IO;
 using System.Linq;
 using LubeController.Analysis.Wiring;
 using LubeController.Core;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Files.SettingsFiles;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Wiring;
 using Xunit;
 
 namespace LubeController.Analysis.Tests.Wiring;
