@@ -3,7 +3,7 @@ using System.Linq;
 using LubeController.Analysis.Wiring;
 using LubeController.Core;
 using LubeController.Emulator;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Wiring;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Steps;

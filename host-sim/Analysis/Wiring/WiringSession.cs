@@ -2,7 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
-using LubeController.Plant.Electrics.Circuits;
+using LubeController.Plant.Circuits;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Records;

@@ -2,10 +2,10 @@ using System.IO;
 using System.Linq;
 using LubeController.Analysis.Wiring;
 using LubeController.Core;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Wiring;
 using LubeController.Scripts.SettingsFiles;
 using Xunit;
 
