@@ -78,7 +78,7 @@ public sealed class StandardsTests
     public void The_categories_of_the_alarms_are_those_of_NE_107_without_function_check()
     {
         Assert.Equal(["Failure", "MaintenanceRequired", "OutOfSpecification"], Enum.GetNames<AlarmCategory>().Order());
-        Assert.Equal(Enum.GetValues<AlarmCategory>(), Enum.GetValues<AlarmId>().Select(AlarmTable.CategoryOf).Distinct().Order());
+        Assert.Equal(Enum.GetValues<AlarmCategory>(), Enum.GetValues<AlarmId>().Select(id => AlarmTable.Spec(id).Category).Distinct().Order());
     }
 
     /// <summary>Source: NAMUR NE 107: maintenance and out of specification leave the function whole, so that only a failure drops the relay.</summary>
@@ -181,11 +181,11 @@ public sealed class StandardsTests
 
     private void Press(Controller core, bool reset)
     {
-        _inputs.Acknowledge = !reset;
-        _inputs.Reset = reset;
+        _inputs.SetDown(Button.Acknowledge, !reset);
+        _inputs.SetDown(Button.Reset, reset);
         Scan(core, 50);
-        _inputs.Acknowledge = false;
-        _inputs.Reset = false;
+        _inputs.SetDown(Button.Acknowledge, false);
+        _inputs.SetDown(Button.Reset, false);
         Scan(core, 50);
     }
 

@@ -1,9 +1,9 @@
 using LubeController.Core;
 
-namespace LubeController.Board;
+namespace LubeController.Board.Tests;
 
-/// <summary>How often each block is erased in a year, and how long it lasts. An estimate: what was really written, <see cref="BoardMemory.LifeWritesOf"/> tells.</summary>
-public sealed class WearEstimate
+/// <summary>How often each block is erased in a year, and how long it lasts. An estimate: a block's sequence number shows what was really written.</summary>
+internal sealed class WearEstimate
 {
     /// <summary>Erases that a block of NOR flash stands, as is common practice; the data sheet of the part decides.</summary>
     public const int UsualEndurance = 100_000;
