@@ -10,7 +10,6 @@ using LubeController.Emulator;
 using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
 using Xunit;
 
