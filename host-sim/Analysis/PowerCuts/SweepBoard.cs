@@ -54,7 +54,12 @@ internal sealed class SweepBoard : IBoard
     public bool Over => TimeMs >= _setup.DurationMs;
 
     /// <summary>Seconds to add to the rest of the settings that shall be stored now; 0 for none.</summary>
-    public int TakeStore() => Interlocked(ref _storing);
+    public int TakeStoreRequest()
+    {
+        int seconds = _storing;
+        _storing = 0;
+        return seconds;
+    }
 
     /// <summary>Power is back, or the board restarts.</summary>
     public void Begin()
@@ -91,12 +96,8 @@ internal sealed class SweepBoard : IBoard
         inputs.Stop = _stop;
         inputs.ShaftPulses = _setup.Settings.Is(SettingField.ShaftFitted) ? passed / 100 : 0;
         inputs.PumpRevolutions = _pump ? passed / 50 : 0;
-        inputs.Start = _pressed == (int)Button.Start;
-        inputs.Acknowledge = _pressed == (int)Button.Acknowledge;
-        inputs.Reset = _pressed == (int)Button.Reset;
-        inputs.DoseNow = _pressed == (int)Button.DoseNow;
-        inputs.Prime = _pressed == (int)Button.Prime;
-        inputs.OutputTest = _pressed == (int)Button.OutputTest;
+        foreach (Button button in Enum.GetValues<Button>())
+            inputs.SetDown(button, _pressed == (int)button);
     }
 
     public void WriteOutputs(Outputs outputs)
@@ -141,13 +142,6 @@ internal sealed class SweepBoard : IBoard
 
     /// <summary>Whether the turn ended for something other than power.</summary>
     public bool Stores => _storing != 0;
-
-    private static int Interlocked(ref int value)
-    {
-        int taken = value;
-        value = 0;
-        return taken;
-    }
 
     private void Obey(PowerCutStep step)
     {

@@ -3,11 +3,11 @@ using System.Collections.Generic;
 using System.CommandLine;
 using System.IO;
 using System.Linq;
+using LubeController.Analysis.Alarms;
 using LubeController.Core;
-using LubeController.Scripts.Alarms;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 using LubeController.Scripts.Replaying;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Cli.Alarms;
 

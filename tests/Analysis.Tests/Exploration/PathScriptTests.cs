@@ -13,6 +13,7 @@ namespace LubeController.Analysis.Tests.Exploration;
 /// A way written as a script leads the bench, with the deployed main loop, its memory and its clock, to where it led the model of the
 /// exploration: the script says "never" of what the model shows at its end, and must fail.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class PathScriptTests
 {
     private const int Steps = 60;
@@ -65,7 +66,7 @@ public sealed class PathScriptTests
             // A torn save needs one that is due; it is tried until there is.
             bool cut = way.Count > 8 && way.Count < Steps - 4 && dice.Next(8u) == 0;
             int letter = cut ? cuts[dice.Next((uint)cuts.Length)] : quiet[dice.Next((uint)quiet.Length)];
-            if (model.Take(state, letter) == IExploredModel.NoSuchMove)
+            if (model.Move(state, letter) == IExploredModel.NoSuchMove)
                 continue;
             model.Write(state);
             way.Add(letter);

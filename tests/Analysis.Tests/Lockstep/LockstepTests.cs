@@ -11,6 +11,7 @@ using Specified = LubeController.Analysis.Specification;
 namespace LubeController.Analysis.Tests.Lockstep;
 
 /// <summary>Core and specification agree on random sequences. LUBE_PROPERTY_PERCENT scales how many, LUBE_PROPERTY_SEED draws others.</summary>
+[Trait("Run", "Long")]
 public sealed class LockstepTests
 {
     internal const int Cases = 2_000;
@@ -79,7 +80,7 @@ public sealed class LockstepTests
     public void A_difference_is_told_with_the_sequence_that_shows_it()
     {
         LockstepStep[] steps = [new(new LockstepInputs(), 10, 3), new(new LockstepInputs { LevelEmpty = true }, 10, 2)];
-        SettingsValues settings = LockstepSettings.Neutral(LockstepSettings.Of(new Settings())).With(SettingField.LevelEmptyFitted, 1).With(SettingField.LevelDebounceMs, 10);
+        SettingsValues settings = LockstepSettings.Neutral(LockstepSettings.ValuesOf(new Settings())).With(SettingField.LevelEmptyFitted, 1).With(SettingField.LevelDebounceMs, 10);
 
         Assert.Null(Analysis.Lockstep.Lockstep.Run(settings, steps));
         Disagreement? found = Analysis.Lockstep.Lockstep.Run(settings, steps, values => new DeployedCore(values.With(SettingField.LevelDebounceMs, 0)));
@@ -103,7 +104,7 @@ public sealed class LockstepTests
             ["Normal", "Unacknowledged", "Acknowledged", "ReturnedUnacknowledged", "LatchedUnacknowledged", "LatchedAcknowledged", "Shelved", "SuppressedByDesign", "OutOfService"],
             Enum.GetNames<AlarmState>());
         Assert.All(Specified.AlarmTable.All.Where(rule => rule.Id != Specified.AlarmId.OtherSwitchFault), rule =>
-            Assert.Equal(rule.Name, Core.AlarmTable.NameOf((AlarmId)LockstepSettings.CoreNumberOf(rule.Id))));
+            Assert.Equal(rule.Name, Core.AlarmTable.Spec((AlarmId)LockstepSettings.CoreNumberOf(rule.Id)).Name));
         Assert.Equal(
             Enumerable.Range(0, Core.AlarmTable.Count),
             Specified.AlarmTable.All.Select(rule => LockstepSettings.CoreNumberOf(rule.Id)).Distinct().Order());
@@ -112,7 +113,7 @@ public sealed class LockstepTests
     [Fact]
     public void Settings_that_cannot_be_expressed_are_refused_by_name()
     {
-        SettingsValues presets = LockstepSettings.Of(new Settings());
+        SettingsValues presets = LockstepSettings.ValuesOf(new Settings());
         SettingsValues neutral = LockstepSettings.Neutral(presets);
 
         Assert.Equal(neutral, LockstepSettings.Neutral(neutral));

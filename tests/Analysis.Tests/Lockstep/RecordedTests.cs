@@ -10,7 +10,6 @@ using LubeController.Emulator;
 using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -20,6 +19,7 @@ namespace LubeController.Analysis.Tests.Lockstep;
 /// What the core saw on the bench, scan by scan, in scripts that are shipped: core and specification agree on it too, both with
 /// the script's settings but for what the specification leaves out.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class RecordedTests(ITestOutputHelper output)
 {
     /// <summary>Scripts of every plant whose settings the specification can express.</summary>
@@ -88,7 +88,7 @@ public sealed class RecordedTests(ITestOutputHelper output)
             int elapsedMs = core == _core ? (int)unchecked(bench.NowMs - _lastMs) : 0;
             _core = core;
             _lastMs = bench.NowMs;
-            Settings ??= LockstepSettings.Neutral(LockstepSettings.Of(SettingsOf(core)));
+            Settings ??= LockstepSettings.Neutral(LockstepSettings.ValuesOf(SettingsOf(core)));
             Alarms |= core.Alarms.Standing;
             Steps.Add(new LockstepStep(Seen(InputsOf(core)), elapsedMs, 1, poweredUp ? LockstepDeed.PowerCut : LockstepDeed.None));
         }
@@ -112,8 +112,8 @@ public sealed class RecordedTests(ITestOutputHelper output)
             PressureSwitch = inputs.PressureSwitch,
             PumpOverload = inputs.PumpOverload,
             Stop = inputs.Stop,
-            Pressed = (inputs.Start ? Buttons.Start : 0) | (inputs.Acknowledge ? Buttons.Acknowledge : 0) | (inputs.Reset ? Buttons.Reset : 0)
-                | (inputs.DoseNow ? Buttons.DoseNow : 0) | (inputs.Prime ? Buttons.Prime : 0) | (inputs.OutputTest ? Buttons.OutputTest : 0),
+            Pressed = (inputs.IsDown(Button.Start) ? Buttons.Start : 0) | (inputs.IsDown(Button.Acknowledge) ? Buttons.Acknowledge : 0) | (inputs.IsDown(Button.Reset) ? Buttons.Reset : 0)
+                | (inputs.IsDown(Button.DoseNow) ? Buttons.DoseNow : 0) | (inputs.IsDown(Button.Prime) ? Buttons.Prime : 0) | (inputs.IsDown(Button.OutputTest) ? Buttons.OutputTest : 0),
             ScanLate = inputs.ScanLate,
             SupplyMv = inputs.SupplyMv,
             PressureMbar = inputs.PressureMbar,

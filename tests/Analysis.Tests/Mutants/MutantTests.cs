@@ -17,6 +17,7 @@ namespace LubeController.Analysis.Tests.Mutants;
 /// Deliberate faults in copies of the core: exploration and lockstep together find each of them, and each property alone finds one.
 /// FOUND.md says which finds which; LUBEBENCH_WRITE_MUTANTS=1 tries every fault on everything, which takes long, and writes it anew.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class MutantTests
 {
     private const string Lockstep = "lockstep";
@@ -59,7 +60,7 @@ public sealed class MutantTests
     {
         Assert.True(MutantList.All.Count >= 30);
         Assert.Equal(MutantList.All.Count, MutantList.All.Select(mutant => mutant.Name).Distinct().Count());
-        IEnumerable<string> aims = Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index)).Concat(CoreProperties.Names);
+        IEnumerable<string> aims = Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.Spec((AlarmId)index).Name).Concat(CoreProperties.Names);
         Assert.Empty(aims.Except(MutantList.All.Select(mutant => mutant.Aim)));
         Assert.Empty(MutantList.All.Select(mutant => mutant.Aim).Except(aims));
         var compiler = new MutatedCore();
@@ -97,7 +98,7 @@ public sealed class MutantTests
 
     /// <summary>Lockstep last where the specification knows nothing of what the fault is aimed at.</summary>
     private static string[] Soonest(Mutant mutant) =>
-        LockstepTests.LeftOut.Any(alarm => AlarmTable.NameOf(alarm) == mutant.Aim) ? [.. Trials.Where(trial => trial != Lockstep), Lockstep] : Trials;
+        LockstepTests.LeftOut.Any(alarm => AlarmTable.Spec(alarm).Name == mutant.Aim) ? [.. Trials.Where(trial => trial != Lockstep), Lockstep] : Trials;
 
     private static IReadOnlyList<(string Trial, string Finds)[]> Tried(IEnumerable<(Mutant Mutant, string[] Trials)> asked, bool all)
     {

@@ -3,13 +3,13 @@ using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using CsCheck;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
 using LubeController.Plant;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Pistons;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -19,6 +19,7 @@ namespace LubeController.Scripts.Tests.Running;
 /// Any faults at any times on each plant that ships: no exception, the volumes balance, and once all are healed and the
 /// reservoir is filled the plant works as it did, within a bound.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class AnyFaultsTests
 {
     private const long TroubleUs = 400_000_000;
