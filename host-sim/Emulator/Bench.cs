@@ -183,7 +183,7 @@ public sealed partial class Bench : IBoard
         ArgumentNullException.ThrowIfNull(inputs);
         if (Platform.LoopThrows)
         {
-            Platform.Mark(BoardFaultKind.LoopThrows);
+            Platform.Throws++;
             throw new InvalidOperationException("a driver of the board threw, as it was told to");
         }
 
@@ -226,7 +226,6 @@ public sealed partial class Bench : IBoard
         Platform.Timing.Scanned();
         _markHolds = false;
         _driver.AfterScan(this);
-        Platform.NoteWrites();
         if (ScansExecuted >= _setup.ScanBound)
         {
             BoundReached = true;

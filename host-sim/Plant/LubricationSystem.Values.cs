@@ -295,15 +295,15 @@ public sealed partial class LubricationSystem
             RelievedM3,
             ReturnedM3,
             LeakedM3,
-            _bled,
+            _air.BledM3,
             airOut,
-            _airPlaced,
-            _removed,
-            _refilled,
+            _air.PlacedM3,
+            _reservoir.RemovedM3,
+            _reservoir.RefilledM3,
             _network.StoredM3(part),
             0,
             LineAirM3,
-            _airAtStart,
+            _air.AtStartM3,
             ReservoirContentM3,
             _contentAtStart);
     }
@@ -322,20 +322,14 @@ public sealed partial class LubricationSystem
         print.Add(_nextToggleUs);
         print.Add(_nextS);
         print.Add(_triedS);
-        print.Add(_leakM3PerSPa);
-        print.Add(_burstM3PerSPa);
-        print.Add(_checkLeakM3PerSPa);
-        print.Add(_ventCoil);
+        _drains.AddTo(ref print);
         _pumped.AddTo(ref print);
         _ingested.AddTo(ref print);
         _relieved.AddTo(ref print);
         _returned.AddTo(ref print);
         _leaked.AddTo(ref print);
         _airOut.AddTo(ref print);
-        print.Add(_airPlaced);
-        print.Add(_bled);
-        print.Add(_removed);
-        print.Add(_refilled);
+        _air.AddTo(ref print);
         print.Add(TemperatureK);
         print.Add(EventCount);
         _pump.AddTo(ref print);

@@ -1,3 +1,4 @@
+using LubeController.Plant.Line;
 using System;
 using System.IO;
 using System.Linq;
@@ -33,7 +34,7 @@ public sealed class FaultsTests
         using var json = JsonDocument.Parse(session.Output);
         JsonElement[] faults = [.. json.RootElement.EnumerateArray()];
         Assert.Equal(Names, faults.Select(fault => fault.GetProperty("name").GetString()));
-        JsonElement leak = faults[(int)FaultKind.LineLeak].GetProperty("parameters")[0];
+        JsonElement leak = faults.Single(fault => fault.GetProperty("name").GetString() == LineFaults.Leak.Name).GetProperty("parameters")[0];
         Assert.Equal(("cm3/min", 60.0, 0.0, 600_000.0), (leak.GetProperty("unit").GetString(), leak.GetProperty("default").GetDouble(), leak.GetProperty("minimum").GetDouble(), leak.GetProperty("maximum").GetDouble()));
         Assert.Equal(BenchFaults.All.Where(fault => fault.Gradual).Select(fault => fault.Name), faults.Where(fault => fault.GetProperty("gradual").GetBoolean()).Select(fault => fault.GetProperty("name").GetString()));
     }

@@ -156,7 +156,7 @@ public sealed class BlockedPortTests
         public void Act(Bench bench)
         {
             StrokesBefore = bench.Plant.TotalStrokes;
-            bench.Plant.ApplyFault(FaultKind.OutletBlocked, outlet);
+            bench.Plant.ApplyFault(OutletFaults.Blocked, outlet);
             NextActionUs = long.MaxValue;
         }
 

@@ -1,3 +1,4 @@
+using LubeController.Plant;
 using System;
 using System.Collections.Generic;
 using System.IO;
@@ -78,7 +79,7 @@ public sealed class DocumentationTests
             .SelectMany(path => Repository.Read(path).Steps)
             .Select(step => step.Action).OfType<Scripts.Steps.SetFault>().Select(fault => fault.Kind.Name).Distinct().ToArray();
 
-        string[] possible = [.. FaultCatalogue.All.Where(fault => plants.Any(plant => FaultCatalogue.PartNames(fault.Kind, plant).Count > 0)).Select(fault => fault.Name), .. BoardFaults.All.Select(fault => fault.Name)];
+        string[] possible = [.. FaultCatalogue.All.Where(fault => plants.Any(plant => FaultCatalogue.PartNames(fault, plant).Count > 0)).Select(fault => fault.Name), .. BoardFaults.All.Select(fault => fault.Name)];
         Assert.True(possible.Length >= 36, $"only {possible.Length} faults are possible");
         Assert.Empty(possible.Except(set));
     }

@@ -126,7 +126,7 @@ public sealed class DividerArithmeticTests
             PressureSwitch = new PressureSwitchDescription { TripPa = 2e7, ResetPa = 1e7 },
         };
         LubricationSystem system = Running(plant);
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
 
         system.AdvanceTo(1_000_000);
         Near(barPerS, system.LinePressurePa / 1e5);

@@ -70,7 +70,7 @@ public sealed class CostTests
         LubricationSystem system = SixPoint.Running();
         var observer = new Counting();
         system.Observer = observer;
-        system.ApplyFault(FaultKind.CycleSwitchChattering, "s");
+        system.ApplyFault(CycleSwitchFaults.Chattering, "s");
         Run(system, DayUs / 24);
         long eventsBefore = system.EventCount;
 

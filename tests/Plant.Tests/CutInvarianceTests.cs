@@ -91,14 +91,14 @@ public sealed class CutInvarianceTests
     {
         LubricationSystem once = Plants.Twin(5).Running();
         LubricationSystem twice = Plants.Twin(5).Running();
-        once.ApplyFault(FaultKind.PumpWorn, value: 0.7);
-        twice.ApplyFault(FaultKind.PumpWorn, value: 0.7);
+        once.ApplyFault(PumpFaults.Worn, value: 0.7);
+        twice.ApplyFault(PumpFaults.Worn, value: 0.7);
         for (long t = 0; t < 60_000_000; t += 777_777)
         {
             twice.AdvanceTo(t);
             twice.SetPumpContact(true);
-            twice.ApplyFault(FaultKind.PumpWorn, value: 0.7);
-            twice.HealFault(FaultKind.PumpOff);
+            twice.ApplyFault(PumpFaults.Worn, value: 0.7);
+            twice.HealFault(PumpFaults.Off);
         }
 
         once.AdvanceTo(60_000_000);
@@ -163,15 +163,15 @@ public sealed class CutInvarianceTests
             return;
         }
 
-        FaultInfo fault = FaultCatalogue.All[what];
-        IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, system.Description);
+        Fault fault = FaultCatalogue.All[what];
+        IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault, system.Description);
         if (parts.Count == 0)
             return;
         string part = parts[which % parts.Count];
         if (howMuch < 0.3)
-            system.HealFault(fault.Kind, part);
+            system.HealFault(fault, part);
         else
-            system.ApplyFault(fault.Kind, part, fault.Parameter is { } p ? p.Default * howMuch : null);
+            system.ApplyFault(fault, part, fault.Parameter is { } p ? p.Default * howMuch : null);
     }
 
     private static PlantDescription Describe(int n, bool cam, bool air, double[] volumes, int ends, double[] travels)

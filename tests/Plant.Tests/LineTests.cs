@@ -1,3 +1,4 @@
+using LubeController.Plant.Divider;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
@@ -11,7 +12,7 @@ public sealed class LineTests
     public void Pressure_climbs_at_flow_over_compliance_until_the_relief_valve_takes_the_flow_back_to_the_reservoir()
     {
         LubricationSystem system = Plants.Twin(3).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
 
         system.AdvanceTo(1_000_000);
         Assert.Equal(140 * Plants.Bar, system.LinePressurePa, 1.0);
@@ -37,7 +38,7 @@ public sealed class LineTests
         PlantDescription plant = Plants.Twin(3) with { Line = new LineDescription { VolumeM3 = 20 * Plants.Cm3, BulkModulusPa = 1.4e9, AirM3 = air } };
         var system = new LubricationSystem(plant, 1, stepScale: 0.01);
         system.SetPumpContact(true);
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
 
         double stored = (20 * Plants.Cm3 / 1.4e9 * pressurePa) + (air * pressurePa / (pressurePa + 101_325));
         system.AdvanceTo((long)(stored / (0.2 * Plants.Cm3) * 1e6));
@@ -54,7 +55,7 @@ public sealed class LineTests
         {
             PlantDescription plant = Plants.Twin(3) with { Line = new LineDescription { VolumeM3 = 20 * Plants.Cm3, BulkModulusPa = 1.4e9, AirM3 = air } };
             LubricationSystem system = plant.Running();
-            system.ApplyFault(FaultKind.InletBlocked);
+            system.ApplyFault(DividerFaults.InletBlocked);
             double exact = (20 * Plants.Cm3 / 1.4e9 * pressure) + (air * pressure / (pressure + 101_325));
             system.AdvanceTo((long)(exact / (0.2 * Plants.Cm3) * 1e6));
             double reached = system.LinePressurePa;
@@ -68,7 +69,7 @@ public sealed class LineTests
     public void Pressure_stands_while_nothing_flows()
     {
         LubricationSystem system = Plants.Twin(3).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(500_000);
         system.SetPumpContact(false);
         double stands = system.LinePressurePa;

@@ -26,7 +26,7 @@ internal sealed class CsvFormat : IFaultFormat
         output.WriteLine(string.Join(',', columns));
         foreach (FaultRow row in rows)
         {
-            FaultDescription fault = row.Fault;
+            Fault fault = row.Fault;
             IEnumerable<string> cells =
             [
                 fault.Name, row.PartText, fault.Place, row.Manner,

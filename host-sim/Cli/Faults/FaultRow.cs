@@ -1,7 +1,6 @@
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
-using LubeController.Emulator.Platform;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Running;
@@ -11,29 +10,13 @@ namespace LubeController.Cli.Faults;
 /// <summary>One fault of the registry as it is listed.</summary>
 /// <param name="Fault">Its entry.</param>
 /// <param name="Parts">The parts of a plant that can have it; empty where no plant is asked about, or it needs no name.</param>
-internal sealed record FaultRow(FaultDescription Fault, IReadOnlyList<string> Parts)
+internal sealed record FaultRow(Fault Fault, IReadOnlyList<string> Parts)
 {
     /// <summary>How it fails, in one word.</summary>
     public string Manner => Fault.Manner.ToString().ToLowerInvariant();
 
     /// <summary>What a script writes under <c>part</c>.</summary>
-    public string PartText => Fault is BoardFaultInfo board ? board.PartText : ((FaultInfo)Fault).Part switch
-    {
-        FaultPart.Outlet => "outlet",
-        FaultPart.CycleSwitch => "cycle switch",
-        FaultPart.LevelSwitch => "low or empty",
-        FaultPart.Section => "section",
-        FaultPart.Injector => "injector",
-        FaultPart.Wire => "wire",
-        FaultPart.WirePair => "two wires, joined by +",
-        FaultPart.WiringContact => "contact",
-        FaultPart.Lamp => "lamp",
-        FaultPart.Fuse => "fuse",
-        FaultPart.Sensor => "cycle switch with a sensor",
-        FaultPart.SensorCore => "such a switch + brown, blue or black",
-        FaultPart.SensorCorePair => "such a switch + two colours",
-        _ => "",
-    };
+    public string PartText => Fault.Part.Words;
 
     /// <summary>Whether healing leaves anything.</summary>
     public string Heals => Fault.Healing == FaultHealing.FullyOnRepair ? "fully on repair" : "leaves traces";

@@ -3,8 +3,8 @@ using System.CommandLine;
 using System.IO;
 using System.Linq;
 using LubeController.Emulator.Platform;
+using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Replaying;
@@ -62,8 +62,8 @@ internal static class FaultsCommand
     private static FaultRow[] Rows(PlantDescription? plant) =>
     [
         .. FaultCatalogue.All
-            .Select(fault => new FaultRow(fault, plant == null ? [] : FaultCatalogue.PartNames(fault.Kind, plant)))
+            .Select(fault => new FaultRow(fault, plant == null ? [] : FaultCatalogue.PartNames(fault, plant)))
             .Where(row => plant == null || row.Parts.Count > 0),
-        .. BoardFaults.All.Select(fault => new FaultRow(fault, plant == null ? [] : fault.Parts)),
+        .. BoardFaults.All.Select(fault => new FaultRow(fault, plant == null ? [] : BoardFaults.PartNames(fault))),
     ];
 }

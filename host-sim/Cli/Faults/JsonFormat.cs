@@ -16,7 +16,7 @@ internal sealed class JsonFormat : IFaultFormat
 
     private static void Write(FaultRow row, bool withParts, Utf8JsonWriter json)
     {
-        FaultDescription fault = row.Fault;
+        Fault fault = row.Fault;
         json.WriteStartObject();
         json.WriteString("name", fault.Name);
         json.WriteString("part", row.PartText);

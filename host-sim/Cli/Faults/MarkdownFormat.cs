@@ -15,7 +15,7 @@ internal sealed class MarkdownFormat : IFaultFormat
         output.WriteLine("|---|---|---|---|---|---|---|---|");
         foreach (FaultRow row in rows)
         {
-            FaultDescription fault = row.Fault;
+            Fault fault = row.Fault;
             string part = withParts ? row.PartList : row.PartText;
             string magnitude = string.Join("; ", fault.Parameters.Select((parameter, index) => (index == 0 ? "" : $"with `{parameter.Name}`: ") + FaultRow.Describe(parameter)));
             output.WriteLine($"| `{fault.Name}` | {fault.Place}: {row.Manner} | {part} | {magnitude} | {fault.Effect} | {fault.Noticed} | {fault.Needs} | {fault.HealingNote} |");

@@ -1,6 +1,6 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Faults;
+using LubeController.Plant;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Steps;

@@ -91,7 +91,7 @@ public sealed class DividerPracticeTests
         {
             LubricationSystem system = plant.Running();
             system.AfterStrokes(2 * sections);
-            system.ApplyFault(FaultKind.OutletBlocked, outlet.Name);
+            system.ApplyFault(OutletFaults.Blocked, outlet.Name);
             system.AdvanceTo(system.NowUs + 120_000_000);
             double[] travels = [.. Enumerable.Range(0, sections).Select(system.PistonTravel)];
             long strokes = system.TotalStrokes;
@@ -122,7 +122,7 @@ public sealed class DividerPracticeTests
     {
         PlantDescription twin = HandbookPlants.Of(12, [0.2, 0.3, 0.4]);
         LubricationSystem plugged = twin.Running();
-        plugged.ApplyFault(FaultKind.OutletBlocked, "2R");
+        plugged.ApplyFault(OutletFaults.Blocked, "2R");
         plugged.AdvanceTo(120_000_000);
         Assert.True(plugged.TotalStrokes < 6);
 

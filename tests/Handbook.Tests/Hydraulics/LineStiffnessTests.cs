@@ -1,3 +1,4 @@
+using LubeController.Plant.Divider;
 using System;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
@@ -64,7 +65,7 @@ public sealed class LineStiffnessTests
     private static LubricationSystem Shut(LineDescription line)
     {
         LubricationSystem system = (HandbookPlants.Of(12, [0.2, 0.2, 0.2]) with { Line = line }).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         return system;
     }
 

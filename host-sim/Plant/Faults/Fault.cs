@@ -1,10 +1,18 @@
+using System;
 using System.Collections.Generic;
 
 namespace LubeController.Plant.Faults;
 
-/// <summary>What a registry says of one kind of fault, whatever it is a fault of: from it listing, schema and documentation are made.</summary>
-public abstract record FaultDescription
+/// <summary>
+/// One fault, whatever it is a fault of: what a person reads of it, the part that can have it, its numbers, what it changes and
+/// what healing brings back. Listing, schema, documentation and runs are made from it; there is one object of each.
+/// </summary>
+/// <param name="part">The part that can have it.</param>
+public abstract class Fault(FaultPart part)
 {
+    /// <summary>The kind of part that can have it.</summary>
+    public FaultPart Part { get; } = part ?? throw new ArgumentNullException(nameof(part));
+
     /// <summary>Lower-case name, for instance <c>outlet-blocked</c>.</summary>
     public required string Name { get; init; }
 
@@ -41,4 +49,12 @@ public abstract record FaultDescription
     /// <summary>The magnitude and the second number, as far as there are any.</summary>
     public IReadOnlyList<FaultParameter> Parameters =>
         Parameter is not { } first ? [] : Second is { } second ? [first, second] : [first];
+
+    /// <summary>Its name.</summary>
+    public override string ToString() => Name;
+
+    /// <summary>Finds the part that a name names; nothing changes yet.</summary>
+    /// <param name="host">What has the part.</param>
+    /// <param name="part">One of the host's <see cref="FaultHost.PartsOf"/>.</param>
+    protected internal abstract ActiveFault On(FaultHost host, string part);
 }
