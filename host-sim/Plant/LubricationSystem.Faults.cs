@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Injectors;
 using LubeController.Plant.Line;
 using LubeController.Plant.Lubricant;

@@ -1,9 +1,8 @@
-using LubeController.Plant.Line;
 using System;
 using System.IO;
 using System.Linq;
 using System.Text.Json;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
 using LubeController.Scripts.Running;
 using LubeController.Tests.Support;
 using Xunit;

@@ -4,7 +4,6 @@ using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
 using Xunit;

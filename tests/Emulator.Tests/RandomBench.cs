@@ -1,10 +1,10 @@
-using LubeController.Plant;
 using System;
 using System.Collections.Generic;
 using System.Linq;
 using CsCheck;
 using LubeController.Core;
 using LubeController.Emulator.Platform;
+using LubeController.Plant;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;

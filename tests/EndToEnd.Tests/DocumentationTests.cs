@@ -1,4 +1,3 @@
-using LubeController.Plant;
 using System;
 using System.Collections.Generic;
 using System.IO;
@@ -6,8 +5,8 @@ using System.Linq;
 using System.Text.RegularExpressions;
 using LubeController.Emulator;
 using LubeController.Emulator.Platform;
+using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Sensors;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;

@@ -3,7 +3,6 @@ using System.Linq;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
 using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pistons;

@@ -1,9 +1,8 @@
-using LubeController.Plant.Outlets;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
 using Xunit;
 

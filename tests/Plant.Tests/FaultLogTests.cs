@@ -1,13 +1,13 @@
-using LubeController.Plant.Pump;
-using LubeController.Plant.Outlets;
-using LubeController.Plant.Line;
-using LubeController.Plant.Divider;
-using LubeController.Plant.Reservoir;
 using System;
 using System.Linq;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
 using Xunit;
 

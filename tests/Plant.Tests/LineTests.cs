@@ -1,6 +1,5 @@
-using LubeController.Plant.Divider;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
 using Xunit;
 

@@ -1,8 +1,7 @@
-using LubeController.Plant.Divider;
 using System;
 using LubeController.Plant.Checking;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
 using LubeController.Plant.Pump;
 using Xunit;

@@ -1,9 +1,8 @@
-using LubeController.Plant.Line;
-using LubeController.Plant.Outlets;
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
+using LubeController.Plant.Outlets;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Sensors;
 using Xunit;

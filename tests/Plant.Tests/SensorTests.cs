@@ -1,9 +1,8 @@
-using LubeController.Plant.Line;
-using LubeController.Plant.Divider;
 using System.Collections.Generic;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Line;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;

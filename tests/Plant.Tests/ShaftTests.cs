@@ -1,6 +1,5 @@
 using System;
 using CsCheck;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Sensors;
 using Xunit;
 

@@ -1,7 +1,6 @@
-using LubeController.Plant.Divider;
 using System;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
 using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pump;

@@ -3,7 +3,6 @@ using System.Linq;
 using LubeController.Analysis.Wiring;
 using LubeController.Core;
 using LubeController.Plant.Contacts;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Inputs;
 using LubeController.Plant.Wiring;
 using LubeController.Scripts.SettingsFiles;

@@ -1,4 +1,3 @@
-using LubeController.Plant.Faults;
 using System;
 using LubeController.Board;
 using LubeController.Core;

@@ -1,4 +1,3 @@
-using LubeController.Plant.Faults;
 using System;
 using System.Collections.Generic;
 using System.Linq;

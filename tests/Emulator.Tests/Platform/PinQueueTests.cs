@@ -1,4 +1,3 @@
-using LubeController.Plant.Faults;
 using System;
 using LubeController.Core;
 using LubeController.Emulator.Platform;

@@ -1,4 +1,3 @@
-using LubeController.Plant.Faults;
 using System.Linq;
 using LubeController.Core;
 using LubeController.Emulator.Platform;

@@ -1,8 +1,7 @@
-using LubeController.Plant.Supplies;
 using System.Linq;
 using LubeController.Board;
 using LubeController.Emulator.Platform;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Supplies;
 using Xunit;
 
 namespace LubeController.Emulator.Tests.Platform;

@@ -1,10 +1,9 @@
-using LubeController.Plant.Divider;
 using System;
 using System.Linq;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Sensors;

@@ -6,7 +6,6 @@ using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
 using LubeController.Scripts.PlantFiles;

@@ -1,8 +1,7 @@
-using LubeController.Plant.Divider;
 using System;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Line;
 using Xunit;

@@ -1,6 +1,5 @@
 using System;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Sensors;
 using LubeController.Plant.Supplies;

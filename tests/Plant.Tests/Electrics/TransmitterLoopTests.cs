@@ -1,10 +1,10 @@
-using LubeController.Plant.Divider;
-using LubeController.Plant.Supplies;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Inputs;
 using LubeController.Plant.Sensors;
+using LubeController.Plant.Supplies;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics;

@@ -1,6 +1,5 @@
 using System.Linq;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Wiring;
 using Xunit;
 

@@ -1,7 +1,6 @@
 using System.Collections.Generic;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Wiring;
 using Xunit;
 

@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Injectors;
 using LubeController.Plant.Line;
 using LubeController.Plant.Lubricant;

@@ -1,4 +1,3 @@
-using LubeController.Plant.Reservoir;
 using System;
 using System.Collections.Generic;
 using System.Linq;
@@ -7,6 +6,7 @@ using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
 using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Proof.Metamorphic;
