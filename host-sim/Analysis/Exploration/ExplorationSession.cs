@@ -3,8 +3,8 @@ using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.IO;
 using System.Threading;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 
 namespace LubeController.Analysis.Exploration;
 

@@ -2,11 +2,11 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 using LubeController.Scripts.Records;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Analysis.Logbooks;
 

@@ -7,8 +7,8 @@ using System.Threading;
 using LubeController.Board;
 using LubeController.Core;
 using LubeController.Emulator.Storage;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 
 namespace LubeController.Analysis.PowerCuts;
 

@@ -2,11 +2,11 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 using LubeController.Plant.Circuits;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Records;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Analysis.Wiring;
 

@@ -5,9 +5,9 @@ using System.IO;
 using System.Linq;
 using LubeController.Analysis.Alarms;
 using LubeController.Core;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 using LubeController.Scripts.Replaying;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Cli.Alarms;
 

@@ -2,7 +2,7 @@ using System;
 using System.CommandLine;
 using System.IO;
 using LubeController.Analysis.Exploration;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Cli.Explore;
 

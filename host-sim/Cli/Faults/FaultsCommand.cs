@@ -3,10 +3,10 @@ using System.CommandLine;
 using System.IO;
 using System.Linq;
 using LubeController.Emulator.Platform;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Replaying;
 
 namespace LubeController.Cli.Faults;

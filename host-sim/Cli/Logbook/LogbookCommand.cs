@@ -4,7 +4,7 @@ using System.Globalization;
 using System.IO;
 using LubeController.Analysis.Logbooks;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Cli.Logbook;
 

@@ -3,7 +3,7 @@ using System.CommandLine;
 using System.IO;
 using System.Threading.Tasks;
 using LubeController.Analysis.PowerCuts;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Cli.PowerCuts;
 

@@ -5,7 +5,6 @@ using System.IO;
 using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Cli.Replay;
 

@@ -3,10 +3,10 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator;
 using LubeController.Emulator.Platform;
+using LubeController.Files.Quantities;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Running;

@@ -1,6 +1,6 @@
 using System.Collections.Generic;
+using LubeController.Files.Quantities;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Quantities;
 
 namespace LubeController.Scripts.Steps;
 

@@ -2,7 +2,6 @@ using System.IO;
 using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Analysis.Tests.Exploration;
 

@@ -4,8 +4,8 @@ using System.Linq;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using LubeController.Files.Quantities;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Running;
 
 namespace LubeController.Scripts.Tests.Schemas;
