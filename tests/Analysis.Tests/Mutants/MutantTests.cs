@@ -17,6 +17,7 @@ namespace LubeController.Analysis.Tests.Mutants;
 /// Deliberate faults in copies of the core: exploration and lockstep together find each of them, and each property alone finds one.
 /// FOUND.md says which finds which; LUBEBENCH_WRITE_MUTANTS=1 tries every fault on everything, which takes long, and writes it anew.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class MutantTests
 {
     private const string Lockstep = "lockstep";
