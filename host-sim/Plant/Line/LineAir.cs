@@ -1,6 +1,5 @@
 using System;
 using LubeController.Plant.Hydraulics;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Line;
 
@@ -27,11 +26,5 @@ internal sealed class LineAir(Network network)
         _addedM3 = addedM3;
         BledM3 += network.SetAir(Math.Max(0, target));
         PlacedM3 += network.AirM3At(0) - before;
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(PlacedM3);
-        print.Add(BledM3);
     }
 }

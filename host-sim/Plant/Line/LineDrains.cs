@@ -1,5 +1,4 @@
 using LubeController.Plant.Hydraulics;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Line;
 
@@ -27,14 +26,6 @@ internal sealed class LineDrains(VentValve vent, int end)
             Add(network, BranchKind.Leak, end, LeakM3PerSPa / viscosityRatio);
         if (BurstM3PerSPa > 0)
             Add(network, BranchKind.Leak, 0, BurstM3PerSPa);
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(LeakM3PerSPa);
-        print.Add(BurstM3PerSPa);
-        print.Add(CheckValveM3PerSPa);
-        print.Add(vent.Coil);
     }
 
     private static void Add(Network network, BranchKind kind, int node, double conductance) =>

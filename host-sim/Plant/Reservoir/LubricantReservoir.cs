@@ -88,17 +88,6 @@ internal sealed class LubricantReservoir
             RemovedM3 -= Jump(restM3);
     }
 
-    internal void AddTo(ref Fingerprint print)
-    {
-        _content.AddTo(ref print);
-        print.Add(RemovedM3);
-        print.Add(RefilledM3);
-        print.Add(StepM3);
-        print.Add(SuctionAir);
-        Low.AddTo(ref print);
-        Empty.AddTo(ref print);
-    }
-
     private double Jump(double contentM3)
     {
         double before = ContentM3;

@@ -1,5 +1,4 @@
 using System;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Sensors;
 
@@ -77,11 +76,5 @@ internal sealed class SensedLevel
         if (core == CableCore.Signal)
             _signalBroken = broken;
         _loop.SetCoreBroken(core, broken || (core == CableCore.Signal && _wireBroken));
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        _loop.AddTo(ref print);
-        _sound.AddTo(ref print);
     }
 }

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Contacts;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Wiring;
 
@@ -94,18 +93,6 @@ internal sealed class FaultedWiring
         _faults.Remove(fault);
     }
 
-    internal void AddTo(ref Fingerprint print)
-    {
-        foreach (OutputContact? relay in _relays)
-        {
-            if (relay is null)
-                continue;
-            print.Add(relay.NextEventUs);
-            print.Add(relay.IsClosed(ContactSide.NormallyOpen));
-            print.Add(relay.IsClosed(ContactSide.NormallyClosed));
-        }
-    }
-
     private int OutputOf(WiringRelay relay)
     {
         int output = 0;
@@ -136,7 +123,7 @@ internal sealed class FaultedWiring
     private SupervisoryWiring Copy()
     {
         var copy = new SupervisoryWiring(_description, _seed);
-        copy.TakeOutputs(Wiring);
+        copy.CopyOutputs(Wiring);
         // Relays pull in while nothing is wrong, as they did before the first fault.
         copy.Read();
         foreach (WiringFaultInPlace fault in _faults)
