@@ -4,7 +4,6 @@ using System.Linq;
 using CsCheck;
 using LubeController.Core;
 using LubeController.Emulator.Platform;
-using LubeController.Plant;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;

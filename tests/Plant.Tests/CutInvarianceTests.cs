@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using CsCheck;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Pump;
@@ -111,7 +110,7 @@ public sealed class CutInvarianceTests
     {
         LubricationSystem sound = Plants.Twin(5).Running();
         LubricationSystem worn = Plants.Twin(5).Running();
-        worn.ApplyFault(FaultKind.PumpWorn, value: 0.999_999);
+        worn.ApplyFault(PumpFaults.Worn, value: 0.999_999);
         worn.HealAllFaults();
         Assert.NotEqual(Readings.Read(sound)[^1], Readings.Read(worn)[^1]);
         worn = Plants.Twin(5).Running();
