@@ -9,6 +9,8 @@ public sealed class StorageCommandTests
     [Theory]
     [InlineData("power-cuts --hours 0", "--hours is '0': give a whole number from 1 to 1000.")]
     [InlineData("power-cuts --jobs many", "--jobs is 'many': give a whole number from 1 to 64.")]
+    [InlineData("power-cuts --jobs +4", "--jobs is '+4': give a whole number from 1 to 64.")]
+    [InlineData("explore --jobs +4 x", "--jobs is '+4': give a whole number from 1 to 64.")]
     [InlineData("power-cuts nowhere.settings.yaml", "nowhere.settings.yaml")]
     [InlineData("logbook nowhere.yaml", "SCRIPT 'nowhere.yaml' is missing")]
     [InlineData("logbook nowhere.yaml --clock yesterday", "--clock is 'yesterday': give a time of day after 1970 and before 2106")]

@@ -1,5 +1,6 @@
 using System;
 using System.CommandLine;
+using System.Globalization;
 using System.IO;
 using LubeController.Analysis.Exploration;
 using LubeController.Scripts.SettingsFiles;
@@ -31,12 +32,12 @@ internal static class ExploreCommand
         Option<string> scripts = TextOption.Make("--scripts", "FOLDER", "Folder for scripts of violations; beside the exploration if not given");
         jobs.Validators.Add(result =>
         {
-            if (result.Tokens.Count == 1 && (!int.TryParse(result.Tokens[0].Value, out int number) || number is < 1 or > 64))
+            if (result.Tokens.Count == 1 && (!int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out int number) || number is < 1 or > 64))
                 result.AddError($"--jobs is '{result.Tokens[0].Value}': give a whole number from 1 to 64.");
         });
         memory.Validators.Add(result =>
         {
-            if (result.Tokens.Count == 1 && (!int.TryParse(result.Tokens[0].Value, out int number) || number is < 16 or > 1_000_000))
+            if (result.Tokens.Count == 1 && (!int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out int number) || number is < 16 or > 1_000_000))
                 result.AddError($"--memory is '{result.Tokens[0].Value}': give a whole number of megabytes from 16 to 1000000.");
         });
         var command = new Command("explore", Description);

@@ -1,5 +1,6 @@
 using System;
 using System.CommandLine;
+using System.Globalization;
 using System.IO;
 using System.Threading.Tasks;
 using LubeController.Analysis.PowerCuts;
@@ -40,7 +41,7 @@ internal static class PowerCutsCommand
         var option = new Option<int>(name) { HelpName = "N", Description = description, DefaultValueFactory = _ => preset };
         option.Validators.Add(result =>
         {
-            if (result.Tokens.Count == 1 && (!int.TryParse(result.Tokens[0].Value, out int number) || number < least || number > most))
+            if (result.Tokens.Count == 1 && (!int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out int number) || number < least || number > most))
                 result.AddError($"{name} is '{result.Tokens[0].Value}': give a whole number from {least} to {most}.");
         });
         return option;
