@@ -22,7 +22,7 @@ public sealed class SpinTests
     public void States_and_transitions_are_as_many_as_spin_finds(byte rest, byte wait, byte overdue, byte doses)
     {
         var size = new PhaseMachineSize(rest, wait, overdue, doses);
-        var explorer = new Explorer(() => new PhaseMachine(size), new ExplorationBounds(10_000_000, 1L << 31, 2), new SilentExploration());
+        var explorer = new Explorer(() => new PhaseMachine(size), new ExplorationBounds(10_000_000, 1L << 31, 2));
         ExplorationResult result = explorer.Run(CancellationToken.None);
         Assert.Equal(ExplorationOutcome.Complete, result.Outcome);
         using var spin = new SpinVerifier(Model, size);

@@ -1,10 +1,9 @@
 using System;
 using System.Collections.Generic;
 using System.CommandLine;
-using System.IO;
 using LubeController.Analysis.Specification;
 
-namespace LubeController.Cli.Graph;
+namespace LubeController.Cli;
 
 /// <summary><c>lubebench graph</c>: the diagrams of the executable specification.</summary>
 internal static class GraphCommand
@@ -24,16 +23,18 @@ internal static class GraphCommand
     };
 
     /// <summary>Makes the command.</summary>
-    public static Command Make(TextWriter output)
+    public static Command Make(CommandHost host)
     {
         var what = new Argument<string>("WHAT") { Description = "phases or lifecycle" };
         var format = new Option<string>("--format") { HelpName = "FORMAT", Description = "mermaid or dot", DefaultValueFactory = _ => "mermaid" };
         what.AcceptOneOf("phases", "lifecycle");
         format.AcceptOneOf("mermaid", "dot");
-        var command = new Command("graph", Description);
-        command.Arguments.Add(what);
-        command.Options.Add(format);
-        command.SetAction(parsed => output.WriteLine(Graphs[$"{parsed.GetRequiredValue(what)} {parsed.GetValue(format)}"]().TrimEnd()));
+        var command = new Command("graph", Description) { what, format };
+        command.Does(parsed =>
+        {
+            host.Output.WriteLine(Graphs[$"{parsed.GetRequiredValue(what)} {parsed.GetValue(format)}"]().TrimEnd());
+            return ExitCode.Done;
+        });
         return command;
     }
 }

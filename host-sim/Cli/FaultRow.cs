@@ -6,7 +6,7 @@ using LubeController.Plant.Faults;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Running;
 
-namespace LubeController.Cli.Faults;
+namespace LubeController.Cli;
 
 /// <summary>One fault of the registry as it is listed.</summary>
 /// <param name="Fault">Its entry.</param>

@@ -6,10 +6,9 @@ using System.Linq;
 using LubeController.Analysis.Alarms;
 using LubeController.Core;
 using LubeController.Scripts.Reading;
-using LubeController.Scripts.Replaying;
 using LubeController.Scripts.SettingsFiles;
 
-namespace LubeController.Cli.Alarms;
+namespace LubeController.Cli;
 
 /// <summary><c>lubebench alarms</c>: what each alarm means, does, and asks of a person.</summary>
 internal static class AlarmsCommand
@@ -22,31 +21,28 @@ internal static class AlarmsCommand
         """;
 
     /// <summary>Makes the command.</summary>
-    public static Command Make(TextWriter output, TextWriter errors)
+    public static Command Make(CommandHost host)
     {
         var names = new Argument<string[]>("NAME") { Description = "Alarms; all if none is named", Arity = ArgumentArity.ZeroOrMore };
         var format = new Option<string>("--format") { HelpName = "FORMAT", Description = "text or markdown", DefaultValueFactory = _ => "text" };
         format.AcceptOneOf("text", "markdown");
-        var command = new Command("alarms", Description);
-        command.Arguments.Add(names);
-        command.Options.Add(format);
-        command.SetAction(parsed => List(parsed.GetValue(names) ?? [], parsed.GetValue(format) == "markdown", output, errors));
+        var command = new Command("alarms", Description) { names, format };
+        command.Does(parsed => List(parsed.GetValue(names) ?? [], parsed.GetValue(format) == "markdown", host));
         return command;
     }
 
-    private static int List(string[] names, bool markdown, TextWriter output, TextWriter errors)
+    private static ExitCode List(string[] names, bool markdown, CommandHost host)
     {
         string[] known = [.. AlarmSheet.All.Select(sheet => sheet.Name)];
-        foreach (string name in names.Where(name => !known.Contains(name)))
-            errors.WriteLine($"lubebench: there is no alarm '{name}'{(NearestName.Of(name, known) is { } near ? $"; did you mean '{near}'?" : $"; known: {string.Join(", ", known)}")}");
-        if (names.Any(name => !known.Contains(name)))
-            return ReplaySession.BadInput;
+        string[] unknown = [.. names.Where(name => !known.Contains(name))];
+        if (unknown.Length > 0)
+            return host.Refuse(unknown.Select(name => $"lubebench: there is no alarm '{name}'{(NearestName.Of(name, known) is { } near ? $"; did you mean '{near}'?" : $"; known: {string.Join(", ", known)}")}"));
         AlarmSheet[] sheets = [.. AlarmSheet.All.Where(sheet => names.Length == 0 || names.Contains(sheet.Name))];
         if (markdown)
-            WriteTable(sheets, output);
+            WriteTable(sheets, host.Output);
         else
-            WriteText(sheets, output);
-        return ReplaySession.AllHeld;
+            WriteText(sheets, host.Output);
+        return ExitCode.Done;
     }
 
     private static void WriteText(IEnumerable<AlarmSheet> sheets, TextWriter output)

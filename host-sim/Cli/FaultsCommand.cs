@@ -1,15 +1,12 @@
-using System.Collections.Generic;
 using System.CommandLine;
-using System.IO;
 using System.Linq;
 using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
-using LubeController.Scripts.Replaying;
 
-namespace LubeController.Cli.Faults;
+namespace LubeController.Cli;
 
 /// <summary><c>lubebench faults</c>: the registry of faults, or as much of it as a plant has parts for.</summary>
 internal static class FaultsCommand
@@ -21,42 +18,32 @@ internal static class FaultsCommand
         Exit code: 0 listed; 2 bad input.
         """;
 
-    private static readonly Dictionary<string, IFaultFormat> Formats = new()
-    {
-        ["text"] = new TextFormat(),
-        ["csv"] = new CsvFormat(),
-        ["json"] = new JsonFormat(),
-        ["markdown"] = new MarkdownFormat(),
-    };
-
     /// <summary>Makes the command.</summary>
-    public static Command Make(TextWriter output, TextWriter errors)
+    public static Command Make(CommandHost host)
     {
         var plant = new Option<string>("--plant") { HelpName = "FILE", Description = "Only faults that this plant has parts for, with their names" };
         var format = new Option<string>("--format") { HelpName = "FORMAT", Description = "text, csv, json or markdown", DefaultValueFactory = _ => "text" };
-        format.AcceptOneOf(Formats.Keys);
-        var command = new Command("faults", Description);
-        command.Options.Add(plant);
-        command.Options.Add(format);
-        command.SetAction(parsed => List(parsed.GetValue(plant), Formats[parsed.GetValue(format)!], output, errors));
+        format.AcceptOneOf([.. FaultFormats.ByName.Keys]);
+        var command = new Command("faults", Description) { plant, format };
+        command.Does(parsed => List(parsed.GetValue(plant), FaultFormats.ByName[parsed.GetValue(format)!], host));
         return command;
     }
 
-    private static int List(string? plantPath, IFaultFormat format, TextWriter output, TextWriter errors)
+    private static ExitCode List(string? plantFile, FaultFormat format, CommandHost host)
     {
-        PlantDescription? plant = null;
-        if (plantPath != null)
+        if (plantFile == null)
         {
-            var problems = new ProblemList();
-            plant = PlantReader.Read(plantPath, problems)?.Plant;
-            foreach (Problem problem in problems.All)
-                errors.WriteLine(problem);
-            if (plant == null)
-                return ReplaySession.BadInput;
+            format(Rows(null), false, host.Output);
+            return ExitCode.Done;
         }
 
-        format.Write(Rows(plant), plant != null, output);
-        return ReplaySession.AllHeld;
+        var problems = new ProblemList();
+        if (PlantReader.Read(plantFile, problems) is not { } read)
+            return host.Refuse(problems.All);
+        foreach (Problem problem in problems.All)
+            host.Errors.WriteLine(problem);
+        format(Rows(read.Plant), true, host.Output);
+        return ExitCode.Done;
     }
 
     private static FaultRow[] Rows(PlantDescription? plant) =>
