@@ -28,6 +28,7 @@ public static class Rooms
         ["Analysis"] = ["Scripts", "Emulator", "Core", "Board", "Plant"],
         ["Rig"] = ["Scripts"],
         ["Panel"] = ["Scripts", "Emulator"],
+        ["Plots"] = ["Emulator", "Scripts"],
         ["Cli"] = ["Core", "Board", "RuleTemplate", "Plant", "Emulator", "Scripts", "Analysis", "Rig", "Panel"],
     };
 

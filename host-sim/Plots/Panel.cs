@@ -1,6 +1,6 @@
 using System.Collections.Generic;
 
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>One dose, and what is drawn of it.</summary>
 /// <param name="Dose">The dose.</param>

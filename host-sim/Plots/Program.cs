@@ -1,14 +1,13 @@
 using System;
 using System.IO;
-using LubeController.Pictures;
-using LubeController.Tests.Support;
+using LubeController.Plots;
 using ScottPlot;
 
 const int Width = 1000;
 const int PanelHeight = 420;
 
-string folder = Path.Combine(Repository.Root, "host-sim", "pictures");
-Directory.CreateDirectory(folder);
+// Run from the root of the repository.
+string folder = Path.Combine("host-sim", "pictures");
 foreach (Picture picture in Album.Pictures)
 {
     int height = PanelHeight * picture.Panels.Count;
@@ -16,7 +15,7 @@ foreach (Picture picture in Album.Pictures)
     string file = Path.Combine(folder, picture.Name);
     drawn.SavePng(file + ".png", Width, height);
     Svg.Save(drawn, file + ".svg", Width, height);
-    Console.WriteLine(Path.GetRelativePath(Repository.Root, file) + ".svg and .png");
+    Console.WriteLine(file + ".svg and .png");
     foreach (Panel panel in picture.Panels)
         Console.WriteLine("  " + Numbers.Of(panel));
 }

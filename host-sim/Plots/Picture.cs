@@ -1,6 +1,6 @@
 using System.Collections.Generic;
 
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>A picture of the README: one panel or several below each other, on one scale.</summary>
 /// <param name="Name">The file's name without extension.</param>

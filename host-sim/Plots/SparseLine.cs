@@ -2,7 +2,7 @@ using System;
 using System.Collections.Generic;
 using ScottPlot;
 
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>A polygonal line that leaves out the points it passes anyway.</summary>
 /// <param name="within">How far, in y, the line may pass by a point that was left out.</param>

@@ -3,7 +3,7 @@ using System.Linq;
 using ScottPlot;
 using ScottPlot.TickGenerators;
 
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>Draws a panel: pressures over time, and below them what is on.</summary>
 internal static class PanelPlot

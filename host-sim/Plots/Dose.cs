@@ -1,4 +1,4 @@
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>One dose of one run.</summary>
 /// <param name="Script">The script, by its path below the repository's root.</param>

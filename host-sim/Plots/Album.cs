@@ -1,7 +1,7 @@
 using System.Collections.Generic;
 using ScottPlot;
 
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>All pictures of the README, each of the same plant: with one number changed where its script says so.</summary>
 internal static class Album

@@ -2,7 +2,7 @@ using System.Collections.Generic;
 using LubeController.Emulator;
 using ScottPlot;
 
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>A signal's recorded points as points of a plot. Nothing is sampled anew and nothing smoothed.</summary>
 internal static class Curve

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Linq;
 using LubeController.Emulator;
 
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>What a panel shows, in numbers.</summary>
 internal static class Numbers

@@ -1,6 +1,6 @@
 using ScottPlot;
 
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>A signal that is on or off, drawn below the pressures.</summary>
 /// <param name="Signal">Its name in the trace.</param>

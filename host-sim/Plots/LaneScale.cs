@@ -1,4 +1,4 @@
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>Where lanes stand on the axis of pressure: below zero, in parts of its upper end.</summary>
 /// <param name="MostBar">Upper end of the pressure scale, bar.</param>

@@ -5,7 +5,7 @@ using System.Text.RegularExpressions;
 using ScottPlot;
 using SkiaSharp;
 
-namespace LubeController.Pictures;
+namespace LubeController.Plots;
 
 /// <summary>Writes plots as one SVG; the library itself does so for a single plot only.</summary>
 internal static class Svg
