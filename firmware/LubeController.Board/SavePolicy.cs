@@ -28,9 +28,6 @@ public sealed class SavePolicy
         SetInterval(intervalMs);
     }
 
-    /// <summary>Time since the last save that was due by time, milliseconds; it stops at the interval.</summary>
-    public int SinceMs => _sinceMs;
-
     /// <summary>Whether the interval is over.</summary>
     public bool IntervalIsOver => _sinceMs >= _intervalMs;
 

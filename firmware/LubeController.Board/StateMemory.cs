@@ -26,9 +26,6 @@ public sealed class StateMemory
         _ring.Load();
     }
 
-    /// <summary>Saves that did not succeed, saturating; one that another block took is none.</summary>
-    public int FailedSaves { get; private set; }
-
     /// <summary>The blocks.</summary>
     public BlockRing Ring => _ring;
 
@@ -62,18 +59,11 @@ public sealed class StateMemory
     public bool Save(Controller core)
     {
         if (_state.Length == 0 || core.SaveState(_state) != _state.Length)
-        {
-            FailedSaves = Saturating.Add(FailedSaves, 1);
             return false;
-        }
-
         ByteOrder.Put(_ring.Frame, BlockRing.HeaderLength, (uint)_uptime.Seconds);
         ByteOrder.Put(_ring.Frame, BlockRing.HeaderLength + 4, (uint)_uptime.Milliseconds);
         for (int index = 0; index < _state.Length; index++)
             _ring.Frame[BlockRing.HeaderLength + UptimeLength + index] = _state[index];
-        bool saved = _ring.Write(UptimeLength + _state.Length);
-        if (!saved)
-            FailedSaves = Saturating.Add(FailedSaves, 1);
-        return saved;
+        return _ring.Write(UptimeLength + _state.Length);
     }
 }

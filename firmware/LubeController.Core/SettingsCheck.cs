@@ -3,29 +3,35 @@ namespace LubeController.Core;
 /// <summary>One reason for which settings are refused.</summary>
 public sealed class SettingsRefusal
 {
+    private readonly int _field;
+    private readonly int _value;
+    private readonly int _minimum;
+    private readonly int _maximum;
+    private readonly string _reason;
+
     internal SettingsRefusal(int field, int value, int minimum, int maximum, string reason)
     {
-        Field = field;
-        Value = value;
-        Minimum = minimum;
-        Maximum = maximum;
-        Reason = reason;
+        _field = field;
+        _value = value;
+        _minimum = minimum;
+        _maximum = maximum;
+        _reason = reason;
     }
 
     /// <summary>The setting at fault, an index into <see cref="SettingTable"/>.</summary>
-    public int Field { get; }
+    public int Field => _field;
 
     /// <summary>The value found.</summary>
-    public int Value { get; }
+    public int Value => _value;
 
     /// <summary>Smallest value that would be accepted beside the other settings.</summary>
-    public int Minimum { get; }
+    public int Minimum => _minimum;
 
     /// <summary>Largest value that would be accepted beside the other settings.</summary>
-    public int Maximum { get; }
+    public int Maximum => _maximum;
 
     /// <summary>Why, in words; never null.</summary>
-    public string Reason { get; }
+    public string Reason => _reason;
 }
 
 /// <summary>
@@ -38,9 +44,10 @@ public sealed class SettingsCheck
     public const int Capacity = 32;
 
     private readonly SettingsRefusal[] _refusals = new SettingsRefusal[Capacity];
+    private int _count;
 
     /// <summary>Number of refusals listed; 0 means that the settings are accepted.</summary>
-    public int Count { get; private set; }
+    public int Count => _count;
 
     /// <summary>A refusal, index 0 to <see cref="Count"/> - 1.</summary>
     public SettingsRefusal this[int index] => _refusals[index];
@@ -51,7 +58,7 @@ public sealed class SettingsCheck
     /// <returns>Whether they are accepted.</returns>
     public bool Accepts(Settings settings, bool hasRule)
     {
-        Count = 0;
+        _count = 0;
         for (int field = 0; field < SettingField.Count; field++)
         {
             SettingSpec spec = SettingTable.Spec(field);
@@ -59,7 +66,7 @@ public sealed class SettingsCheck
         }
 
         // Sums of values that are out of range would mislead, and might overflow.
-        if (Count == 0)
+        if (_count == 0)
         {
             CheckDose(settings);
             CheckRest(settings, hasRule);
@@ -71,7 +78,7 @@ public sealed class SettingsCheck
                 CheckPressureDose(settings);
         }
 
-        return Count == 0;
+        return _count == 0;
     }
 
     private void CheckDose(Settings settings)
@@ -192,7 +199,7 @@ public sealed class SettingsCheck
 
     private void Refuse(int field, int value, int minimum, int maximum, string reason)
     {
-        if (Count < Capacity)
-            _refusals[Count++] = new SettingsRefusal(field, value, minimum, maximum, reason);
+        if (_count < Capacity)
+            _refusals[_count++] = new SettingsRefusal(field, value, minimum, maximum, reason);
     }
 }

@@ -10,6 +10,7 @@ internal sealed class ShaftWatch
 
     // Told by every scan before anything is judged, so it is no state.
     private bool _running;
+    private bool _isContradicted;
 
     public ShaftWatch(Settings settings)
     {
@@ -23,11 +24,11 @@ internal sealed class ShaftWatch
     public bool SaysStandstill => Fitted && _sincePulseMs >= _settings[SettingField.ShaftStandstillMs];
 
     /// <summary>Whether the shaft gave a pulse too long after the machine is said to stand.</summary>
-    public bool IsContradicted { get; private set; }
+    public bool IsContradicted => _isContradicted;
 
     private int RunDownMs => _settings[SettingField.RunDownMs];
 
-    private bool AwaitsRunDown => RunDownMs > 0 && !IsContradicted;
+    private bool AwaitsRunDown => RunDownMs > 0 && !_isContradicted;
 
     private bool Fitted => _settings.Is(SettingField.ShaftFitted);
 
@@ -35,7 +36,7 @@ internal sealed class ShaftWatch
     {
         _sincePulseMs = 0;
         _turningMs = 0;
-        IsContradicted = false;
+        _isContradicted = false;
     }
 
     /// <param name="elapsedMs">Time that has passed.</param>
@@ -51,13 +52,13 @@ internal sealed class ShaftWatch
         if (wasRunning || SaysStandstill)
         {
             _turningMs = 0;
-            IsContradicted = false;
+            _isContradicted = false;
             return;
         }
 
         _turningMs = stood ? ageMs : Saturating.Add(_turningMs, elapsedMs);
         if (pulses > 0 && RunDownMs > 0 && _turningMs - ageMs >= RunDownMs)
-            IsContradicted = true;
+            _isContradicted = true;
     }
 
     private void AdvancePulses(int elapsedMs, int pulses, int ageMs, bool wasRunning)
@@ -80,7 +81,7 @@ internal sealed class ShaftWatch
         if (!Fitted || running)
         {
             _turningMs = 0;
-            IsContradicted = false;
+            _isContradicted = false;
         }
 
         _running = running;
@@ -107,6 +108,6 @@ internal sealed class ShaftWatch
         _sincePulseMs = stream.UpTo(_sincePulseMs, _settings[SettingField.ShaftStandstillMs]);
         _lostMs = stream.UpTo(_lostMs, _settings[SettingField.ShaftLostMs]);
         _turningMs = stream.UpTo(_turningMs, RunDownMs);
-        IsContradicted = stream.Flag(IsContradicted);
+        _isContradicted = stream.Flag(_isContradicted);
     }
 }

@@ -4,7 +4,7 @@ using System.CommandLine;
 using System.IO;
 using System.Linq;
 using LubeController.Analysis.Wiring;
-using LubeController.Plant.Electrics.Circuits;
+using LubeController.Plant.Circuits;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Records;

@@ -74,7 +74,7 @@ public sealed partial class Bench : IBoard
         _wavesAtStart = Plant.Waves;
         _startedMidTravel = setup.Plant.AllSections.Any(section => section.InitialTravel is > 0.0 and < 1.0);
         Controls = new BenchControls();
-        _tellRefusal = alarm => Trace.Note(NowUs, "press", $"shelving {AlarmTable.NameOf(alarm)} refused");
+        _tellRefusal = alarm => Trace.Note(NowUs, "press", $"shelving {AlarmTable.Spec(alarm).Name} refused");
         (_coreRecorder, _plantRecorder) = MakeRecorders(Trace, setup.Plant);
         Plant.Observer = _plantRecorder;
         _plantRecorder.RecordAll(Plant);

@@ -9,6 +9,7 @@ public sealed class BenchControls
 {
     private readonly Queue<(AlarmDeed Deed, AlarmId Alarm, int ForMs)> _asked = new();
 
+    private readonly bool[] _down = new bool[Enum.GetValues<Button>().Length];
     private readonly int?[] _byHand = new int?[Enum.GetValues<HandInput>().Length];
     private readonly int[] _given = new int[Enum.GetValues<HandInput>().Length];
 
@@ -21,49 +22,11 @@ public sealed class BenchControls
     /// <summary>Operating stop; true is stop.</summary>
     public bool Stop { get; set; }
 
-    /// <summary>Start button.</summary>
-    public bool Start { get; set; }
-
-    /// <summary>Acknowledge button.</summary>
-    public bool Acknowledge { get; set; }
-
-    /// <summary>Reset button.</summary>
-    public bool Reset { get; set; }
-
-    /// <summary>Dose-now button.</summary>
-    public bool DoseNow { get; set; }
-
-    /// <summary>Prime button.</summary>
-    public bool Prime { get; set; }
-
-    /// <summary>Output test button.</summary>
-    public bool OutputTest { get; set; }
-
     /// <summary>Holds a button down, or lets it go.</summary>
-    public void SetButton(Button button, bool down)
-    {
-        switch (button)
-        {
-            case Button.Start:
-                Start = down;
-                break;
-            case Button.Acknowledge:
-                Acknowledge = down;
-                break;
-            case Button.Reset:
-                Reset = down;
-                break;
-            case Button.DoseNow:
-                DoseNow = down;
-                break;
-            case Button.OutputTest:
-                OutputTest = down;
-                break;
-            default:
-                Prime = down;
-                break;
-        }
-    }
+    public void SetButton(Button button, bool down) => _down[(int)button] = down;
+
+    /// <summary>Whether a button is held down.</summary>
+    public bool IsDown(Button button) => _down[(int)button];
 
     /// <summary>Asks for something about what is shown of an alarm; it is done after the next scan. Without power nobody hears.</summary>
     /// <param name="deed">What.</param>
@@ -164,11 +127,7 @@ public sealed class BenchControls
     {
         inputs.MachineRunning = MachineRunning;
         inputs.Stop = Stop;
-        inputs.Start = Start;
-        inputs.Acknowledge = Acknowledge;
-        inputs.Reset = Reset;
-        inputs.DoseNow = DoseNow;
-        inputs.Prime = Prime;
-        inputs.OutputTest = OutputTest;
+        for (int index = 0; index < _down.Length; index++)
+            inputs.SetDown((Button)index, _down[index]);
     }
 }

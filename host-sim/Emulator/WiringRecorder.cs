@@ -1,7 +1,7 @@
 using System.Linq;
 using LubeController.Core;
 using LubeController.Plant;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Emulator;
 

@@ -1,6 +1,8 @@
 using System;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Sensors;
 
 namespace LubeController.Plant;
 

@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Sensing;
+using LubeController.Plant.Sensors;
 
 namespace LubeController.Plant;
 

@@ -1,7 +1,11 @@
 using System;
-using LubeController.Plant.Electrics.Inputs;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Hydraulics;
+using LubeController.Plant.Injectors;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Numbers;
+using LubeController.Plant.Outlets;
 
 namespace LubeController.Plant;
 
@@ -49,7 +53,7 @@ public sealed partial class LubricationSystem
 
     private void ChangePiston(in ActiveFault fault, bool applied)
     {
-        Divider divider = UnitOf(FindSection(fault.Part), out int piston);
+        ProgressiveDivider divider = UnitOf(FindSection(fault.Part), out int piston);
         switch (fault.Kind)
         {
             case FaultKind.PistonStiff:
@@ -220,7 +224,7 @@ public sealed partial class LubricationSystem
         bool flows = _outlets[outlet].StepLiquidM3 > 0;
         if (fault.Kind == FaultKind.OutletLineLeaking || (flows && fault.Kind != FaultKind.OutletBlocked))
             return flows;
-        foreach (Divider divider in _dividers)
+        foreach (ProgressiveDivider divider in _dividers)
         {
             if (divider.IsKeptBy(_network, outlet))
                 return true;
@@ -237,7 +241,7 @@ public sealed partial class LubricationSystem
 
     private bool PistonEffect(in ActiveFault fault)
     {
-        Divider divider = UnitOf(FindSection(fault.Part), out int piston);
+        ProgressiveDivider divider = UnitOf(FindSection(fault.Part), out int piston);
         if (fault.Kind != FaultKind.PistonWorn)
             return divider.IsPushed(_network, piston);
         for (int b = 0; b < _network.Branches; b++)

@@ -1,5 +1,9 @@
 using System;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Hydraulics;
+using LubeController.Plant.Injectors;
+using LubeController.Plant.Numbers;
+using LubeController.Plant.Outlets;
 
 namespace LubeController.Plant;
 
@@ -61,7 +65,7 @@ public sealed partial class LubricationSystem
         _relief.Resolve(_network);
         _pump.Resolve(_network.PressurePa(0));
         AddDrains();
-        foreach (Divider divider in _dividers)
+        foreach (ProgressiveDivider divider in _dividers)
             divider.Resolve(_network, _viscosityRatio);
         for (int i = 0; i < _injectors.Length; i++)
             _injectors[i].Resolve(_network, i);
@@ -230,7 +234,7 @@ public sealed partial class LubricationSystem
         _relief.Look(_network, ref crossing);
         _pump.Look(_network.PressurePa(0), _network.EndPressurePa(0), ref crossing);
         _network.LookForCorners(seconds, CornerPart * _errorBoundM3, ref crossing);
-        foreach (Divider divider in _dividers)
+        foreach (ProgressiveDivider divider in _dividers)
             divider.Look(_network, ref crossing);
         foreach (Injector injector in _injectors)
             injector.Look(_network, seconds, ref crossing);
@@ -251,7 +255,7 @@ public sealed partial class LubricationSystem
         double perSecond = seconds > 0 && !double.IsInfinity(seconds) ? 1 / seconds : 0;
         bool madeUp = false;
         _changedPistons = 0;
-        foreach (Divider divider in _dividers)
+        foreach (ProgressiveDivider divider in _dividers)
         {
             madeUp |= divider.Plan(_network, perSecond);
             _changedPistons |= divider.ChangedPistons << divider.FirstSection;
@@ -341,7 +345,7 @@ public sealed partial class LubricationSystem
         _gauge?.Commit(part);
         foreach (OutletLine outlet in _outlets)
             outlet.Commit(part);
-        foreach (Divider divider in _dividers)
+        foreach (ProgressiveDivider divider in _dividers)
             divider.Commit(part);
         foreach (Injector injector in _injectors)
             injector.Commit(part);
@@ -349,7 +353,7 @@ public sealed partial class LubricationSystem
 
     private void Reach()
     {
-        foreach (Divider divider in _dividers)
+        foreach (ProgressiveDivider divider in _dividers)
             divider.Reach();
         foreach (Injector injector in _injectors)
             injector.Reach();

@@ -1,6 +1,6 @@
-using LubeController.Plant.Electrics.Supplies;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Sensing;
+using LubeController.Plant.Sensors;
+using LubeController.Plant.Supplies;
 
 namespace LubeController.Plant;
 

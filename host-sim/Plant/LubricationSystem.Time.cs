@@ -1,5 +1,6 @@
 using System;
-using LubeController.Plant.Sensing;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Sensors;
 
 namespace LubeController.Plant;
 

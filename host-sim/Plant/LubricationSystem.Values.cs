@@ -1,8 +1,11 @@
 using System;
-using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Hydraulics;
-using LubeController.Plant.Sensing;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Injectors;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Numbers;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Sensors;
 
 namespace LubeController.Plant;
 
@@ -36,7 +39,7 @@ public sealed partial class LubricationSystem
     /// <summary>What a person reads from the gauge now, Pa; not a number where the plant has none.</summary>
     public double GaugePressurePa => _gauge?.ReadingPa(Part) ?? double.NaN;
 
-    /// <summary>Reservoir content, m3.</summary>
+    /// <summary>LubricantReservoir content, m3.</summary>
     public double ReservoirContentM3 => Math.Max(0, _reservoir.ContentM3 + (_reservoir.StepM3 * Part));
 
     /// <summary>Lubricant pumped into the line since the start, m3.</summary>
@@ -88,7 +91,7 @@ public sealed partial class LubricationSystem
         get
         {
             int sum = 0;
-            foreach (Divider divider in _dividers)
+            foreach (ProgressiveDivider divider in _dividers)
                 sum += divider.Sections;
             return sum;
         }
@@ -121,7 +124,7 @@ public sealed partial class LubricationSystem
         get
         {
             int most = 0;
-            foreach (Divider divider in _dividers)
+            foreach (ProgressiveDivider divider in _dividers)
                 most = Math.Max(most, divider.Waves());
             return most;
         }
@@ -132,13 +135,13 @@ public sealed partial class LubricationSystem
     {
         get
         {
-            foreach (Divider divider in _dividers)
+            foreach (ProgressiveDivider divider in _dividers)
             {
                 if (divider.Moves)
                     return new PlantStatus(DividerState.Moving, -1, Side.L, -1, false);
             }
 
-            foreach (Divider divider in _dividers)
+            foreach (ProgressiveDivider divider in _dividers)
             {
                 if (divider.HydraulicallyLocked())
                     return new PlantStatus(DividerState.HydraulicallyLocked, -1, Side.L, -1, false);
@@ -343,7 +346,7 @@ public sealed partial class LubricationSystem
         _wiring?.AddTo(ref print);
         _transmitter.AddTo(ref print);
         _gauge?.AddTo(ref print);
-        foreach (Divider divider in _dividers)
+        foreach (ProgressiveDivider divider in _dividers)
             divider.AddTo(ref print);
         foreach (OutletLine outlet in _outlets)
             outlet.AddTo(ref print);
@@ -357,9 +360,9 @@ public sealed partial class LubricationSystem
         return print.Value;
     }
 
-    private Divider UnitOfSwitch(int cycleSwitch) => UnitOf(FindSection(Description.CycleSwitches[cycleSwitch].Section), out _);
+    private ProgressiveDivider UnitOfSwitch(int cycleSwitch) => UnitOf(FindSection(Description.CycleSwitches[cycleSwitch].Section), out _);
 
-    private Divider UnitOf(int section, out int local)
+    private ProgressiveDivider UnitOf(int section, out int local)
     {
         int unit = 0;
         while (section - _dividers[unit].FirstSection >= _dividers[unit].Sections)

@@ -1,5 +1,5 @@
 using System;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Plant;
 

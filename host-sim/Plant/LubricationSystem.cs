@@ -1,11 +1,19 @@
 using System;
 using System.Collections.Generic;
+using LubeController.Plant.Checking;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Hydraulics;
-using LubeController.Plant.Sensing;
+using LubeController.Plant.Injectors;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Numbers;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
+using LubeController.Plant.Sensors;
+using LubeController.Plant.Supplies;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Plant;
 
@@ -26,18 +34,18 @@ public sealed partial class LubricationSystem
     private const int OtherBranches = 5;
 
     private readonly IReadOnlyList<SectionDescription> _sections;
-    private readonly Pump _pump;
-    private readonly Reservoir _reservoir;
+    private readonly PumpUnit _pump;
+    private readonly LubricantReservoir _reservoir;
     private readonly LineLayout _layout;
     private readonly Network _network;
     private readonly ReliefValve _relief;
     private readonly OutletLine[] _outlets;
-    private readonly Divider[] _dividers;
+    private readonly ProgressiveDivider[] _dividers;
     private readonly Injector[] _injectors;
     private readonly CycleSwitch[] _switches;
     private readonly LaggedPressure _transmitter;
     private readonly LaggedPressure? _gauge;
-    private readonly Lubricant _lubricant;
+    private readonly LubricantProperties _lubricant;
     private readonly PressureSwitch? _pressureSwitch;
     private readonly Shaft? _shaft;
     private readonly MotorProtection? _protection;
@@ -80,10 +88,10 @@ public sealed partial class LubricationSystem
         _sections = description.AllSections;
         Seed = seed;
         _temperatureK = description.TemperatureK;
-        _lubricant = new Lubricant(description.Lubricant, description.TemperatureK);
-        _pump = new Pump(description.Pump, description.Relief.OpeningPressurePa);
-        _reservoir = new Reservoir(description.Reservoir);
-        _layout = new LineLayout(description);
+        _lubricant = new LubricantProperties(description.Lubricant, description.TemperatureK);
+        _pump = new PumpUnit(description.Pump, description.Relief.OpeningPressurePa);
+        _reservoir = new LubricantReservoir(description.Reservoir);
+        _layout = new LineLayout(description.Line, description.Secondaries);
         _network = new Network(_layout.Volumes, _layout.Compliances, _layout.Airs(description.Line.AirM3, description.Reservoir.EntrainedAir), description.Line.GasExponent);
         _relief = new ReliefValve(description.Relief);
         _outlets = MakeOutlets(description, _layout);
@@ -199,7 +207,7 @@ public sealed partial class LubricationSystem
     {
         _lubricant.SetTemperature(Math.Clamp(TemperatureK, 200, 500));
         _layout.FollowLubricant(_lubricant);
-        foreach (Divider divider in _dividers)
+        foreach (ProgressiveDivider divider in _dividers)
             divider.FollowLubricant(_lubricant);
         foreach (Injector injector in _injectors)
             injector.FollowLubricant(_lubricant);
@@ -249,16 +257,16 @@ public sealed partial class LubricationSystem
         return switches;
     }
 
-    private static Divider[] MakeDividers(PlantDescription plant, LineLayout layout, OutletLine[] outlets, CycleSwitch[] switches)
+    private static ProgressiveDivider[] MakeDividers(PlantDescription plant, LineLayout layout, OutletLine[] outlets, CycleSwitch[] switches)
     {
         if (plant.Divider.Sections.Count == 0)
             return [];
-        var dividers = new Divider[1 + plant.Secondaries.Count];
-        dividers[0] = new Divider(plant, plant.Divider, 0, 0, layout.End, outlets, switches);
+        var dividers = new ProgressiveDivider[1 + plant.Secondaries.Count];
+        dividers[0] = new ProgressiveDivider(plant.Divider, 0, 0, layout.End, outlets, switches);
         for (int s = 0; s < plant.Secondaries.Count; s++)
         {
             int first = dividers[s].FirstSection + dividers[s].Sections;
-            dividers[s + 1] = new Divider(plant, plant.Secondaries[s].Divider, s + 1, first, layout.MainNodes + s, outlets, switches);
+            dividers[s + 1] = new ProgressiveDivider(plant.Secondaries[s].Divider, s + 1, first, layout.MainNodes + s, outlets, switches);
         }
 
         return dividers;

@@ -1,4 +1,4 @@
-using LubeController.Plant.Description;
+using LubeController.Plant.Pistons;
 
 namespace LubeController.Plant;
 

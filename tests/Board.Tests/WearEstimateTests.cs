@@ -52,22 +52,6 @@ public sealed class WearEstimateTests
         }
     }
 
-    [Fact]
-    public void What_was_written_is_counted_by_kind()
-    {
-        var storage = new FlashStorage(MemoryLayout.UsualBlocks, MemoryLayout.UsualBlockLength);
-        var core = new Controller(new Inputs(), new Outputs(), new Settings(), null);
-        var memory = new BoardMemory(storage);
-        memory.LoadState(core);
-        for (int save = 0; save < 130; save++)
-            memory.SaveState(core);
-        Assert.Equal((130, 3, 0), (memory.WritesOf(BlockKind.State), memory.LifeWritesOf(BlockKind.State), memory.WritesOf(BlockKind.Boot)));
-        Assert.Equal(3, storage.Writes(memory.Layout.FirstState));
-        var next = new BoardMemory(storage);
-        next.LoadState(core);
-        Assert.Equal((0, 3), (next.WritesOf(BlockKind.State), next.LifeWritesOf(BlockKind.State)));
-    }
-
     [Theory]
     [InlineData(7, 4096)]
     [InlineData(8, 2047)]

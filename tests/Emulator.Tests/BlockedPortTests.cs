@@ -3,7 +3,10 @@ using System.Linq;
 using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pistons;
 using Xunit;
 
 namespace LubeController.Emulator.Tests;

@@ -4,9 +4,16 @@ using System.Linq;
 using CsCheck;
 using LubeController.Core;
 using LubeController.Emulator.Platform;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
+using LubeController.Plant.Sensors;
 using LubeController.RuleTemplate;
 
 namespace LubeController.Emulator.Tests;

@@ -91,7 +91,7 @@ public sealed class SkippingTests
         // These need settings and rules that these runs do not have, and faults of the board, which others have.
         AlarmId[] without = [AlarmId.SettingsInvalid, AlarmId.RuleFault, .. OfTheBoard];
         System.Collections.Generic.IEnumerable<string> unseen = Enumerable.Range(0, AlarmTable.Count).Select(index => (AlarmId)index).Except(without)
-            .Select(id => "alarm." + AlarmTable.NameOf(id)).Except(alarms);
+            .Select(id => "alarm." + AlarmTable.Spec(id).Name).Except(alarms);
         Assert.True(unseen.Count() <= 1, "not seen: " + string.Join(", ", unseen));
     }
 
@@ -118,7 +118,7 @@ public sealed class SkippingTests
 
     private static bool Raised(Trace trace, AlarmId id)
     {
-        Signal alarm = trace.Find("alarm." + AlarmTable.NameOf(id))!;
+        Signal alarm = trace.Find("alarm." + AlarmTable.Spec(id).Name)!;
         return Enumerable.Range(0, alarm.Count).Any(point => alarm.Value(point) == 1);
     }
 

@@ -20,7 +20,7 @@ public sealed class AlarmWiringTests
         ["lit.P1", "output.lamp"],
     ];
 
-    public static TheoryData<string> Alarms => new(Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index)));
+    public static TheoryData<string> Alarms => new(Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.Spec((AlarmId)index).Name));
 
     [Theory]
     [MemberData(nameof(Alarms))]

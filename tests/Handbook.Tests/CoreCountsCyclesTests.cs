@@ -5,7 +5,12 @@ using LubeController.Core;
 using LubeController.Emulator;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Handbook.Tests;

@@ -2,8 +2,14 @@ using System;
 using System.Linq;
 using LubeController.Plant;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Handbook.Tests;

@@ -76,7 +76,7 @@ public sealed class StandardsTests
     public void Every_alarm_has_one_of_the_three_categories_an_alarm_can_have_and_only_failures_drop_the_healthy_relay()
     {
         for (int index = 0; index < AlarmTable.Count; index++)
-            Assert.True(AlarmTable.CategoryOf((AlarmId)index) is AlarmCategory.Failure or AlarmCategory.OutOfSpecification or AlarmCategory.MaintenanceRequired, AlarmTable.NameOf((AlarmId)index));
+            Assert.True(AlarmTable.Spec((AlarmId)index).Category is AlarmCategory.Failure or AlarmCategory.OutOfSpecification or AlarmCategory.MaintenanceRequired, AlarmTable.Spec((AlarmId)index).Name);
         Assert.Equal(3, System.Enum.GetValues<AlarmCategory>().Length);
 
         Controller core = Core();
@@ -166,11 +166,11 @@ public sealed class StandardsTests
 
     private void Press(Controller core, bool reset)
     {
-        _inputs.Acknowledge = !reset;
-        _inputs.Reset = reset;
+        _inputs.SetDown(Button.Acknowledge, !reset);
+        _inputs.SetDown(Button.Reset, reset);
         Scan(core, 50);
-        _inputs.Acknowledge = false;
-        _inputs.Reset = false;
+        _inputs.SetDown(Button.Acknowledge, false);
+        _inputs.SetDown(Button.Reset, false);
         Scan(core, 50);
     }
 

@@ -1,7 +1,9 @@
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Pistons;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

@@ -1,6 +1,8 @@
 using System;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

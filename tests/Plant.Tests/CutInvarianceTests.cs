@@ -4,7 +4,11 @@ using System.Linq;
 using CsCheck;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

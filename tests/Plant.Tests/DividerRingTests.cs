@@ -1,5 +1,9 @@
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Line;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pistons;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

@@ -1,7 +1,9 @@
 using System;
 using System.Linq;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

@@ -1,8 +1,9 @@
 using System;
 using System.Linq;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Switches;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
+using LubeController.Plant.Sensors;
 using LubeController.Plant.Tests.Electrics;
 using Xunit;
 

@@ -1,5 +1,6 @@
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

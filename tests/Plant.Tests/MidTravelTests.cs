@@ -1,6 +1,7 @@
 using System.Linq;
 using CsCheck;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

@@ -1,6 +1,9 @@
 using System;
+using LubeController.Plant.Checking;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
+using LubeController.Plant.Pump;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

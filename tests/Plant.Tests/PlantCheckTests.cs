@@ -1,7 +1,14 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Plant.Checking;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Line;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

@@ -1,7 +1,15 @@
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Injectors;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
+using LubeController.Plant.Sensors;
 
 namespace LubeController.Plant.Tests;
 

@@ -1,6 +1,7 @@
 using System;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Pump;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

@@ -1,6 +1,10 @@
 using System.Collections.Generic;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Reservoir;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

@@ -1,7 +1,7 @@
 using System;
 using CsCheck;
-using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Plant.Tests;

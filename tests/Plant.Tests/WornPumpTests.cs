@@ -1,6 +1,9 @@
 using System;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Pump;
 using LubeController.Plant.Tests.Proof;
 using Xunit;
 

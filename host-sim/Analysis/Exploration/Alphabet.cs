@@ -89,15 +89,7 @@ public sealed class Alphabet
     /// <summary>Holds a button down in an input image.</summary>
     internal static void Hold(Inputs inputs, Button? button)
     {
-        switch (button)
-        {
-            case Button.Start: inputs.Start = true; break;
-            case Button.Acknowledge: inputs.Acknowledge = true; break;
-            case Button.Reset: inputs.Reset = true; break;
-            case Button.DoseNow: inputs.DoseNow = true; break;
-            case Button.Prime: inputs.Prime = true; break;
-            case Button.OutputTest: inputs.OutputTest = true; break;
-            default: break;
-        }
+        if (button is { } one)
+            inputs.SetDown(one, true);
     }
 }

@@ -51,8 +51,8 @@ internal sealed class CoreMonitors
     public IEnumerable<string> Bounds =>
         new[] { $"a dose comes round within {_bounds[Round]} ms" }
             .Concat(Enumerable.Range(0, _switches).Select(index => $"silence of switch {index + 1} is alarmed within {_bounds[FirstSwitch + index]} ms"))
-            .Concat(_causes.Select((cause, index) => $"{AlarmTable.NameOf(cause.Alarm)} is raised within {_bounds[FirstCause + index]} ms"))
-            .Concat(!_watchesOverdue ? [] : new[] { $"{AlarmTable.NameOf(AlarmId.LubricationOverdue)} is raised within {_bounds[Overdue]} ms without a completed dose" });
+            .Concat(_causes.Select((cause, index) => $"{AlarmTable.Spec(cause.Alarm).Name} is raised within {_bounds[FirstCause + index]} ms"))
+            .Concat(!_watchesOverdue ? [] : new[] { $"{AlarmTable.Spec(AlarmId.LubricationOverdue).Name} is raised within {_bounds[Overdue]} ms without a completed dose" });
 
     private int FirstCause => FirstSwitch + _switches;
 

@@ -63,7 +63,7 @@ internal sealed class RestartCheck(PowerCutSetup setup, MemoryLayout layout, IBl
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             if ((lost & (1 << index)) != 0)
-                return $"committed alarm {AlarmTable.NameOf((AlarmId)index)} is lost";
+                return $"committed alarm {AlarmTable.Spec((AlarmId)index).Name} is lost";
         }
 
         if (cut.FaultWaits && !alarms.Stands(AlarmId.LogicFault))

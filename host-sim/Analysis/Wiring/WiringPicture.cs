@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Analysis.Wiring;
 

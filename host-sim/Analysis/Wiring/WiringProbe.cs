@@ -1,5 +1,5 @@
 using System.Linq;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Analysis.Wiring;
 

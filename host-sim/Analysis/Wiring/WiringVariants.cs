@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Analysis.Wiring;
 

@@ -1,6 +1,6 @@
 using System;
 using LubeController.Board;
-using LubeController.Plant;
+using LubeController.Plant.Numbers;
 
 namespace LubeController.Emulator.Storage;
 

@@ -1,6 +1,9 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using LubeController.Plant.Checking;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Outlets;
 
 namespace LubeController.Plant.Description;
 

@@ -1,5 +1,9 @@
 using System;
 using System.Collections.Generic;
+using LubeController.Plant.Checking;
+using LubeController.Plant.Injectors;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Sensors;
 
 namespace LubeController.Plant.Description;
 

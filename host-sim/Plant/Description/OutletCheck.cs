@@ -1,5 +1,9 @@
 using System;
 using System.Collections.Generic;
+using LubeController.Plant.Checking;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pistons;
 
 namespace LubeController.Plant.Description;
 

@@ -1,6 +1,11 @@
 using System.Collections.Generic;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Checking;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
+using LubeController.Plant.Supplies;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Plant.Description;
 

@@ -1,6 +1,14 @@
 using System.Collections.Generic;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Injectors;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
+using LubeController.Plant.Sensors;
+using LubeController.Plant.Supplies;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Plant.Description;
 

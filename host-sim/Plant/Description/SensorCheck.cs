@@ -2,7 +2,9 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
-using LubeController.Plant.Electrics.Switches;
+using LubeController.Plant.Checking;
+using LubeController.Plant.Line;
+using LubeController.Plant.Sensors;
 
 namespace LubeController.Plant.Description;
 

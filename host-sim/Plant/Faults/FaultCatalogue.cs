@@ -2,9 +2,12 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Switches;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults.Registry;
+using LubeController.Plant.Injectors;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Sensors;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Plant.Faults;
 

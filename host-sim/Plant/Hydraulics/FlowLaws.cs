@@ -1,10 +1,11 @@
 using System;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Hydraulics;
 
 /// <summary>A round tube, by the lubricant's own law at its present temperature.</summary>
-internal readonly struct TubeLaw(Lubricant lubricant, double lengthM, double boreM) : IFlowLaw
+internal readonly struct TubeLaw(LubricantProperties lubricant, double lengthM, double boreM) : IFlowLaw
 {
     /// <inheritdoc/>
     public double StartPa => 4 * lengthM * lubricant.YieldStressPa / boreM;

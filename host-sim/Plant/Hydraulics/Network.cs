@@ -1,4 +1,5 @@
 using System;
+using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Hydraulics;
 

@@ -1,6 +1,6 @@
 using System;
 using System.Collections.Generic;
-using LubeController.Plant.Description;
+using LubeController.Plant.Checking;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.LubricantFiles;

@@ -1,7 +1,8 @@
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
-using LubeController.Plant.Description;
+using LubeController.Plant.Checking;
+using LubeController.Plant.Lubricant;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;
 

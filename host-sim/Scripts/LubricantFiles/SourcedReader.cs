@@ -1,5 +1,5 @@
 using System.Collections.Generic;
-using LubeController.Plant.Description;
+using LubeController.Plant.Lubricant;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
 

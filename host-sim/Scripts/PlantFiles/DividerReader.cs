@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Pistons;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.PlantFiles;

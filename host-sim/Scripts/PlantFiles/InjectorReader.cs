@@ -1,5 +1,5 @@
 using System.Collections.Generic;
-using LubeController.Plant.Description;
+using LubeController.Plant.Injectors;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.PlantFiles;

@@ -1,6 +1,6 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Description;
+using LubeController.Plant.Line;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.PlantFiles;

@@ -1,6 +1,8 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pistons;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.PlantFiles;

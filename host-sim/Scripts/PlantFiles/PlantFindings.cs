@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
-using LubeController.Plant.Description;
+using LubeController.Plant.Checking;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.PlantFiles;

@@ -1,4 +1,4 @@
-using LubeController.Plant.Description;
+using LubeController.Plant.Sensors;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.PlantFiles;

@@ -1,5 +1,5 @@
 using System.Linq;
-using LubeController.Plant.Description;
+using LubeController.Plant.Pump;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.PlantFiles;

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Lubricant;
 
 namespace LubeController.Scripts.Reporting;
 

@@ -4,6 +4,8 @@ using System.Linq;
 using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Pump;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.SettingsFiles;
 

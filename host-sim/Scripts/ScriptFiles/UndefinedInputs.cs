@@ -1,8 +1,8 @@
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Switches;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Sensors;
 using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.ScriptFiles;

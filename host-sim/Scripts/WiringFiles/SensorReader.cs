@@ -1,9 +1,10 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Switches;
+using LubeController.Plant.Checking;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Sensors;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;

@@ -1,11 +1,10 @@
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator;
-using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Switches;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Checking;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Wiring;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Reading;

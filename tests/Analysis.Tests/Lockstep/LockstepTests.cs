@@ -103,7 +103,7 @@ public sealed class LockstepTests
             ["Normal", "Unacknowledged", "Acknowledged", "ReturnedUnacknowledged", "LatchedUnacknowledged", "LatchedAcknowledged", "Shelved", "SuppressedByDesign", "OutOfService"],
             Enum.GetNames<AlarmState>());
         Assert.All(Specified.AlarmTable.All.Where(rule => rule.Id != Specified.AlarmId.OtherSwitchFault), rule =>
-            Assert.Equal(rule.Name, Core.AlarmTable.NameOf((AlarmId)LockstepSettings.CoreNumberOf(rule.Id))));
+            Assert.Equal(rule.Name, Core.AlarmTable.Spec((AlarmId)LockstepSettings.CoreNumberOf(rule.Id)).Name));
         Assert.Equal(
             Enumerable.Range(0, Core.AlarmTable.Count),
             Specified.AlarmTable.All.Select(rule => LockstepSettings.CoreNumberOf(rule.Id)).Distinct().Order());

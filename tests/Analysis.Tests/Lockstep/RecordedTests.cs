@@ -111,8 +111,8 @@ public sealed class RecordedTests(ITestOutputHelper output)
             PressureSwitch = inputs.PressureSwitch,
             PumpOverload = inputs.PumpOverload,
             Stop = inputs.Stop,
-            Pressed = (inputs.Start ? Buttons.Start : 0) | (inputs.Acknowledge ? Buttons.Acknowledge : 0) | (inputs.Reset ? Buttons.Reset : 0)
-                | (inputs.DoseNow ? Buttons.DoseNow : 0) | (inputs.Prime ? Buttons.Prime : 0) | (inputs.OutputTest ? Buttons.OutputTest : 0),
+            Pressed = (inputs.IsDown(Button.Start) ? Buttons.Start : 0) | (inputs.IsDown(Button.Acknowledge) ? Buttons.Acknowledge : 0) | (inputs.IsDown(Button.Reset) ? Buttons.Reset : 0)
+                | (inputs.IsDown(Button.DoseNow) ? Buttons.DoseNow : 0) | (inputs.IsDown(Button.Prime) ? Buttons.Prime : 0) | (inputs.IsDown(Button.OutputTest) ? Buttons.OutputTest : 0),
             ScanLate = inputs.ScanLate,
             SupplyMv = inputs.SupplyMv,
             PressureMbar = inputs.PressureMbar,

@@ -57,7 +57,7 @@ public sealed class MutantTests
     {
         Assert.True(MutantList.All.Count >= 30);
         Assert.Equal(MutantList.All.Count, MutantList.All.Select(mutant => mutant.Name).Distinct().Count());
-        IEnumerable<string> aims = Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index)).Concat(CoreProperties.Names);
+        IEnumerable<string> aims = Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.Spec((AlarmId)index).Name).Concat(CoreProperties.Names);
         Assert.Empty(aims.Except(MutantList.All.Select(mutant => mutant.Aim)));
         Assert.Empty(MutantList.All.Select(mutant => mutant.Aim).Except(aims));
         var compiler = new MutatedCore();
@@ -96,7 +96,7 @@ public sealed class MutantTests
 
     /// <summary>Lockstep last where the specification knows nothing of what the fault is aimed at.</summary>
     private static string[] Soonest(Mutant mutant) =>
-        LockstepTests.LeftOut.Any(alarm => AlarmTable.NameOf(alarm) == mutant.Aim) ? [.. Trials.Where(trial => trial != Lockstep), Lockstep] : Trials;
+        LockstepTests.LeftOut.Any(alarm => AlarmTable.Spec(alarm).Name == mutant.Aim) ? [.. Trials.Where(trial => trial != Lockstep), Lockstep] : Trials;
 
     private static IReadOnlyList<(string Trial, string Finds)[]> Tried(IEnumerable<(Mutant Mutant, string[] Trials)> asked, bool all)
     {

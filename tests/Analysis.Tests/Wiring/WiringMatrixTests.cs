@@ -2,10 +2,10 @@ using System.IO;
 using System.Linq;
 using LubeController.Analysis.Wiring;
 using LubeController.Core;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Wiring;
 using LubeController.Scripts.SettingsFiles;
 using Xunit;
 
@@ -32,7 +32,7 @@ public sealed class WiringMatrixTests
     {
         WiringMatrix matrix = Of(Plain);
         for (int index = 0; index < AlarmTable.Count; index++)
-            Assert.Equal(matrix.Faults.Count + 1, matrix.Rows.Count(row => row.Condition.Name == AlarmTable.NameOf((AlarmId)index)));
+            Assert.Equal(matrix.Faults.Count + 1, matrix.Rows.Count(row => row.Condition.Name == AlarmTable.Spec((AlarmId)index).Name));
         // Two wires: open, resistive, to supply, to ground; one pair; two contacts: welded, resistive; one fuse.
         Assert.Equal((2 * 4) + 1 + (2 * 2) + 1, matrix.Faults.Count);
         Assert.Equal(matrix.Conditions.Count * (matrix.Faults.Count + 1), matrix.Rows.Count);
@@ -159,7 +159,7 @@ public sealed class WiringMatrixTests
     private static WiringMatrix Of(SupervisoryWiringDescription wiring) => WiringMatrix.Of(wiring, WiringCondition.All);
 
     private static WiringRow Row(WiringMatrix matrix, AlarmId id, WiringFaultCase? fault) =>
-        matrix.Rows.Single(row => row.Condition.Name == AlarmTable.NameOf(id) && Equals(row.Fault, fault));
+        matrix.Rows.Single(row => row.Condition.Name == AlarmTable.Spec(id).Name && Equals(row.Fault, fault));
 
     private static int Count(string text, string part) => text.Split(part).Length - 1;
 

@@ -1,8 +1,8 @@
 using System;
 using System.Linq;
 using LubeController.Analysis.Wiring;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Wiring;
 using Xunit;
 
 namespace LubeController.Analysis.Tests.Wiring;

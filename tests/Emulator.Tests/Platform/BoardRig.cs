@@ -4,6 +4,8 @@ using System.Linq;
 using LubeController.Core;
 using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Sensors;
 
 namespace LubeController.Emulator.Tests.Platform;
 

@@ -1,5 +1,5 @@
-using LubeController.Plant.Electrics.Circuits;
-using LubeController.Plant.Electrics.Inputs;
+using LubeController.Plant.Circuits;
+using LubeController.Plant.Inputs;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Electrics;

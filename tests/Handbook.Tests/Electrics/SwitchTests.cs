@@ -1,8 +1,8 @@
 using System;
 using System.Linq;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Switches;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Electrics;

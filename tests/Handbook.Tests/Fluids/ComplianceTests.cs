@@ -1,5 +1,5 @@
 using System;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Hydraulics;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;

@@ -1,5 +1,5 @@
 using System;
-using LubeController.Plant;
+using LubeController.Plant.Numbers;
 
 namespace LubeController.Handbook.Tests.Fluids;
 

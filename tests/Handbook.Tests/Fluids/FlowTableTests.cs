@@ -1,6 +1,6 @@
 using System;
-using LubeController.Plant.Fluids;
 using LubeController.Plant.Hydraulics;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;
@@ -147,7 +147,7 @@ public sealed class FlowTableTests
 
     private sealed record Tube(double LengthM, double BoreM, double YieldPa, double Consistency, double Index)
     {
-        internal TubeLaw Law { get; } = new(new Lubricant(Lubricants.SteadyGrease(YieldPa, Consistency, Index), 298.15), LengthM, BoreM);
+        internal TubeLaw Law { get; } = new(new LubricantProperties(Lubricants.SteadyGrease(YieldPa, Consistency, Index), 298.15), LengthM, BoreM);
 
         internal double StartPa => Law.StartPa;
 

@@ -1,5 +1,5 @@
 using System.Linq;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;

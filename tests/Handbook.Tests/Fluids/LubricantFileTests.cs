@@ -1,7 +1,6 @@
 using System;
 using System.Linq;
-using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;
@@ -61,7 +60,7 @@ public sealed class LubricantFileTests
     [InlineData("NLGI 2", 26.99e5)]
     public void A_grease_read_from_its_file_needs_the_drop_derived_for_it(string name, double printedPa)
     {
-        var grease = new Lubricant(LubricantFiles.Named(name), Lubricant.GreaseReferenceK);
+        var grease = new LubricantProperties(LubricantFiles.Named(name), LubricantProperties.GreaseReferenceK);
 
         // The drop is printed to half a unit of its last figure, which the flow shows many times magnified.
         Assert.InRange(10e-6 / 60, grease.TubeFlowM3PerS(printedPa * 0.9985, 5, 3e-3), grease.TubeFlowM3PerS(printedPa * 1.0015, 5, 3e-3));
@@ -93,12 +92,12 @@ public sealed class LubricantFileTests
 
     private static double DropFor10Cm3PerMin(string name)
     {
-        var grease = new Lubricant(LubricantFiles.Named(name), 293.15);
+        var grease = new LubricantProperties(LubricantFiles.Named(name), 293.15);
         return PipeFlow.HerschelBulkleyDropPa(10e-6 / 60, 5, 3e-3, grease.YieldStressPa, grease.ConsistencyPaSn, grease.FlowIndex);
     }
 
     private static double Flow(string name, double temperatureK) =>
-        new Lubricant(LubricantFiles.Named(name), temperatureK).TubeFlowM3PerS(50e5, 5, 3e-3);
+        new LubricantProperties(LubricantFiles.Named(name), temperatureK).TubeFlowM3PerS(50e5, 5, 3e-3);
 
     private static void AssertAllOfFlowIsAssumed(GreaseDescription grease)
     {

@@ -1,7 +1,7 @@
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
-using LubeController.Plant.Description;
+using LubeController.Plant.Lubricant;
 using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Tests.Support;

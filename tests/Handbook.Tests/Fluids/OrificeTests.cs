@@ -1,5 +1,6 @@
 using System;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Hydraulics;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;
@@ -35,7 +36,7 @@ public sealed class OrificeTests
     [InlineData("ISO VG 68", 363.15, false)]
     public void A_constant_coefficient_over_predicts_for_grease_and_cold_oil(string name, double temperatureK, bool laminar)
     {
-        var lubricant = new Lubricant(LubricantFiles.Named(name), temperatureK);
+        var lubricant = new LubricantProperties(LubricantFiles.Named(name), temperatureK);
         double turbulent = Orifice.FlowM3PerS(2e5, Math.PI * 0.25e-6, lubricant.DensityKgPerM3);
         double viscous = lubricant.TubeFlowM3PerS(2e5, 5e-3, 0.5e-3);
 

@@ -1,5 +1,5 @@
 using System;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;
@@ -107,7 +107,7 @@ public sealed class PipeFlowTests
         double drop = PipeFlow.HerschelBulkleyDropPa(flow, 5, 3e-3, yieldStress, consistency, index);
         Near.Figure(bar, halfUnit, drop / 1e5);
 
-        var lubricant = new Lubricant(Lubricants.SteadyGrease(yieldStress, consistency, index), 298.15);
+        var lubricant = new LubricantProperties(Lubricants.SteadyGrease(yieldStress, consistency, index), 298.15);
         Near.Relative(flow, lubricant.TubeFlowM3PerS(drop, 5, 3e-3), 1e-9);
     }
 

@@ -1,6 +1,5 @@
 using System;
-using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;
@@ -41,7 +40,7 @@ public sealed class ViscosityTests
     {
         Near.Figure(printed, halfUnit, Walther.Through(Zero + 40, 220e-6, Zero + 100, 19e-6).ViscosityM2PerS(Zero + degC) * 1e6);
 
-        var oil = new Lubricant(Vg220(), Zero + degC);
+        var oil = new LubricantProperties(Vg220(), Zero + degC);
         Near.Figure(printed, halfUnit, oil.ApparentViscosityPaS / oil.DensityKgPerM3 * 1e6);
         Near.Relative(220e-6 * 895 * (1 - (0.0007 * 25)), oil.ReferenceViscosityPaS, 1e-9);
     }
@@ -80,7 +79,7 @@ public sealed class ViscosityTests
     [Fact]
     public void The_yield_stress_falls_exponentially_by_a_coefficient_that_is_assumed()
     {
-        var grease = new Lubricant(Lubricants.SteadyGrease(189, 4.1, 0.797) with { YieldCoefficientPerK = GreaseDescription.AssumedYieldCoefficientPerK }, Zero + 25);
+        var grease = new LubricantProperties(Lubricants.SteadyGrease(189, 4.1, 0.797) with { YieldCoefficientPerK = GreaseDescription.AssumedYieldCoefficientPerK }, Zero + 25);
         Near.Relative(189, grease.YieldStressPa, 1e-11);
         double[] halves = [378, 189, 94.5, 47.25];
         for (int turn = 0; turn < halves.Length; turn++)

@@ -4,6 +4,9 @@ using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Hydraulics;

@@ -2,6 +2,7 @@ using System.Linq;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Description;
+using LubeController.Plant.Line;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Hydraulics;

@@ -2,7 +2,11 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Hydraulics;

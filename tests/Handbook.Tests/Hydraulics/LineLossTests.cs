@@ -2,6 +2,8 @@ using System;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Description;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Hydraulics;

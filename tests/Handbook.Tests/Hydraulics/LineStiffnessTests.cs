@@ -1,9 +1,9 @@
 using System;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
-using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Hydraulics;
+using LubeController.Plant.Line;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Hydraulics;

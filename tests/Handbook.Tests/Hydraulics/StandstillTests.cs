@@ -3,7 +3,10 @@ using System.Linq;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Hydraulics;

@@ -1,6 +1,6 @@
 using System;
-using LubeController.Plant.Electrics.Circuits;
-using LubeController.Plant.Electrics.Inputs;
+using LubeController.Plant.Circuits;
+using LubeController.Plant.Inputs;
 using LubeController.Plant.Tests.Electrics.Spice;
 using Xunit;
 

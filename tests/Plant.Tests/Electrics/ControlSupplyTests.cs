@@ -1,8 +1,9 @@
 using System;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Switches;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Sensors;
+using LubeController.Plant.Supplies;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics;

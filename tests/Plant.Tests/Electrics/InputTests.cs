@@ -1,4 +1,4 @@
-using LubeController.Plant.Electrics.Inputs;
+using LubeController.Plant.Inputs;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics;

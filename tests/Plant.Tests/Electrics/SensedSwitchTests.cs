@@ -1,8 +1,9 @@
 using System;
 using System.Collections.Generic;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Switches;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics;

@@ -1,9 +1,9 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Checking;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Wiring;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics;

@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Switches;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Supplies;
 using LubeController.Plant.Tests.Electrics.Spice;
 using Xunit;
 

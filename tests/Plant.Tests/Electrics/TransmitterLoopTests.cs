@@ -1,7 +1,8 @@
 using System.Linq;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Inputs;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Sensors;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics;

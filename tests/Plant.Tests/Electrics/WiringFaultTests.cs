@@ -1,7 +1,7 @@
 using System.Linq;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Wiring;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Wiring;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics;

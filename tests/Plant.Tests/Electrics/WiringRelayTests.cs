@@ -1,9 +1,8 @@
 using System.Collections.Generic;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Switches;
-using LubeController.Plant.Electrics.Wiring;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Wiring;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics;

@@ -1,8 +1,8 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Plant.Tests.Electrics;
 

@@ -1,8 +1,9 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Plant.Checking;
 using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Fluids;
@@ -27,7 +28,7 @@ public sealed class LubricantCheckTests
         {
             PlantFinding finding = Assert.Single(LubricantCheck.Of(wrong.Lubricant));
             Assert.Equal((true, wrong.Path, wrong.Value), (finding.IsRefusal, finding.Path, finding.Value));
-            Assert.Contains(wrong.Path, Assert.Throws<ArgumentException>(() => new Lubricant(wrong.Lubricant, 300)).Message, StringComparison.Ordinal);
+            Assert.Contains(wrong.Path, Assert.Throws<ArgumentException>(() => new LubricantProperties(wrong.Lubricant, 300)).Message, StringComparison.Ordinal);
         });
         Assert.True(Wrong().Count() > 20);
     }

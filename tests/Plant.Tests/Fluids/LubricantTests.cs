@@ -1,7 +1,6 @@
 using System;
 using CsCheck;
-using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Fluids;
@@ -11,7 +10,7 @@ public sealed class LubricantTests
 {
     private const int Cases = 10_000;
 
-    /// <summary>Stated by <see cref="Lubricant"/>: against the closed form with the same yield stress and consistency.</summary>
+    /// <summary>Stated by <see cref="LubricantProperties"/>: against the closed form with the same yield stress and consistency.</summary>
     private const double FlowBound = 1e-9;
 
     private static readonly Gen<double> LogShear = Gen.Double[-9, 9];
@@ -58,7 +57,7 @@ public sealed class LubricantTests
         Gen.Select(Greases, Gen.Double[-8, 3], Gen.Double[1, 10], Gen.Double[1e-3, 1e-2]).Sample(
             (grease, logExcess, length, radius) =>
             {
-                var lubricant = new Lubricant(Lubricants.SteadyGrease(grease.Yield, grease.Consistency, grease.Index), 298.15);
+                var lubricant = new LubricantProperties(Lubricants.SteadyGrease(grease.Yield, grease.Consistency, grease.Index), 298.15);
                 double drop = lubricant.StartUpDropPa(length, radius) * (1 + Math.Pow(10, logExcess));
                 double closed = PipeFlow.HerschelBulkleyFlowM3PerS(drop, length, radius, grease.Yield, grease.Consistency, grease.Index);
                 AssertClose(closed, lubricant.TubeFlowM3PerS(drop, length, radius), FlowBound);
@@ -75,16 +74,16 @@ public sealed class LubricantTests
                 double drop = Math.Pow(10, logDrop);
                 AssertClose(
                     PipeFlow.HerschelBulkleyFlowM3PerS(drop, 5, 3e-3, 0, grease.Consistency, grease.Index),
-                    new Lubricant(Lubricants.SteadyGrease(0, grease.Consistency, grease.Index), 298.15).TubeFlowM3PerS(drop, 5, 3e-3),
+                    new LubricantProperties(Lubricants.SteadyGrease(0, grease.Consistency, grease.Index), 298.15).TubeFlowM3PerS(drop, 5, 3e-3),
                     FlowBound);
                 AssertClose(
                     PipeFlow.BinghamFlowM3PerS(drop, 5, 3e-3, grease.Yield, grease.Consistency),
-                    new Lubricant(Lubricants.SteadyGrease(grease.Yield, grease.Consistency, 1), 298.15).TubeFlowM3PerS(drop, 5, 3e-3),
+                    new LubricantProperties(Lubricants.SteadyGrease(grease.Yield, grease.Consistency, 1), 298.15).TubeFlowM3PerS(drop, 5, 3e-3),
                     1e-14);
                 double viscosity = Math.Clamp(grease.Consistency, 1e-3, 8);
                 AssertClose(
                     PipeFlow.HagenPoiseuilleFlowM3PerS(drop, 5, 3e-3, viscosity),
-                    new Lubricant(Lubricants.NewtonianOil(viscosity), 298.15).TubeFlowM3PerS(drop, 5, 3e-3),
+                    new LubricantProperties(Lubricants.NewtonianOil(viscosity), 298.15).TubeFlowM3PerS(drop, 5, 3e-3),
                     1e-14);
             },
             iter: 1000);
@@ -96,7 +95,7 @@ public sealed class LubricantTests
         Gen.Select(Greases, Gen.Double[-6, 2], Gen.Double[-11, 1]).Sample(
             (grease, logExcess, logStep) =>
             {
-                var lubricant = new Lubricant(Lubricants.SteadyGrease(grease.Yield, grease.Consistency, grease.Index), 298.15);
+                var lubricant = new LubricantProperties(Lubricants.SteadyGrease(grease.Yield, grease.Consistency, grease.Index), 298.15);
                 double start = lubricant.StartUpDropPa(5, 3e-3);
                 Assert.Equal(0, lubricant.TubeFlowM3PerS(start * (1 - 1e-15), 5, 3e-3));
                 Assert.Equal(0, lubricant.TubeFlowM3PerS(0, 5, 3e-3));
@@ -113,7 +112,7 @@ public sealed class LubricantTests
         Gen.Select(Greases, Gen.Double[-2, 2]).Sample(
             (grease, logExcess) =>
             {
-                var lubricant = new Lubricant(Lubricants.SteadyGrease(grease.Yield, grease.Consistency, grease.Index), 298.15);
+                var lubricant = new LubricantProperties(Lubricants.SteadyGrease(grease.Yield, grease.Consistency, grease.Index), 298.15);
                 double start = lubricant.StartUpDropPa(5, 3e-3);
                 double drop = start * (1 + Math.Pow(10, logExcess));
                 double step = (drop - start) * 1e-4;
@@ -127,7 +126,7 @@ public sealed class LubricantTests
     [Fact]
     public void Asking_and_warming_allocate_nothing()
     {
-        var lubricant = new Lubricant(Lubricants.SteadyGrease(189, 4.1, 0.797) with { YieldCoefficientPerK = GreaseDescription.AssumedYieldCoefficientPerK }, 298.15);
+        var lubricant = new LubricantProperties(Lubricants.SteadyGrease(189, 4.1, 0.797) with { YieldCoefficientPerK = GreaseDescription.AssumedYieldCoefficientPerK }, 298.15);
         double sum = Warmed(lubricant, 10);
         long before = GC.GetAllocatedBytesForCurrentThread();
         sum += Warmed(lubricant, 1000);
@@ -139,12 +138,12 @@ public sealed class LubricantTests
     private static Func<double, double> Power(double power)
     {
         double n = 1 / power;
-        var lubricant = new Lubricant(Lubricants.SteadyGrease(0, 1, n), 298.15);
+        var lubricant = new LubricantProperties(Lubricants.SteadyGrease(0, 1, n), 298.15);
         double scale = ((3 * n) + 1) / (Math.PI * n);
         return x => lubricant.TubeFlowM3PerS(x, 0.5, 1) * scale;
     }
 
-    private static double Warmed(Lubricant lubricant, int times)
+    private static double Warmed(LubricantProperties lubricant, int times)
     {
         double sum = 0;
         for (int turn = 0; turn < times; turn++)

@@ -1,6 +1,5 @@
 using System;
-using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Lubricant;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Fluids;
@@ -10,7 +9,7 @@ public sealed class TemperatureTests
 {
     private const double StepK = 0.0317;
 
-    /// <summary>Stated by <see cref="Lubricant"/>: 1e-6 down to 200 K, 1e-7 above 233 K.</summary>
+    /// <summary>Stated by <see cref="LubricantProperties"/>: 1e-6 down to 200 K, 1e-7 above 233 K.</summary>
     private static double Bound(double temperatureK) => temperatureK < 233 ? 1e-6 : 1e-7;
 
     [Theory]
@@ -26,7 +25,7 @@ public sealed class TemperatureTests
             Viscosity = new ViscosityDescription { At40M2PerS = Value(at40 * 1e-6), SecondM2PerS = Value(at100 * 1e-6) },
         };
         Walther line = Walther.Through(313.15, at40 * 1e-6, 373.15, at100 * 1e-6);
-        var lubricant = new Lubricant(oil, 300);
+        var lubricant = new LubricantProperties(oil, 300);
         for (double temperature = 200; temperature <= 500; temperature += StepK)
         {
             lubricant.SetTemperature(temperature);
@@ -42,7 +41,7 @@ public sealed class TemperatureTests
     [InlineData(0, 0.001)]
     public void Yield_stress_and_consistency_of_a_grease_fall_as_their_coefficients_say(double ofYield, double ofConsistency)
     {
-        var lubricant = new Lubricant(
+        var lubricant = new LubricantProperties(
             Lubricants.SteadyGrease(189, 4.1, 0.797) with { YieldCoefficientPerK = Value(ofYield), ConsistencyCoefficientPerK = Value(ofConsistency) }, 300);
         for (double temperature = 200; temperature <= 500; temperature += StepK)
         {
@@ -58,7 +57,7 @@ public sealed class TemperatureTests
     [Fact]
     public void The_consistency_of_a_grease_follows_the_viscosity_of_its_base_oil_to_the_power_of_the_flow_index()
     {
-        var lubricant = new Lubricant(
+        var lubricant = new LubricantProperties(
             Lubricants.SteadyGrease(189, 4.1, 0.797) with
             {
                 ConsistencyCoefficientPerK = null,
@@ -81,7 +80,7 @@ public sealed class TemperatureTests
         {
             Viscosity = new ViscosityDescription { At40M2PerS = Value(220e-6), SecondM2PerS = Value(19e-6) },
         };
-        var lubricant = new Lubricant(oil, 200);
+        var lubricant = new LubricantProperties(oil, 200);
         double last = lubricant.ApparentViscosityPaS;
         for (double temperature = 200.001; temperature <= 500; temperature += 0.001)
         {
@@ -97,7 +96,7 @@ public sealed class TemperatureTests
     [InlineData(double.NaN)]
     public void A_temperature_outside_the_tables_is_refused(double temperatureK)
     {
-        var lubricant = new Lubricant(Lubricants.NewtonianOil(0.1), 200);
+        var lubricant = new LubricantProperties(Lubricants.NewtonianOil(0.1), 200);
         lubricant.SetTemperature(500);
         Assert.Throws<ArgumentOutOfRangeException>(() => lubricant.SetTemperature(temperatureK));
         Assert.Equal(500, lubricant.TemperatureK);
@@ -107,12 +106,12 @@ public sealed class TemperatureTests
     [Fact]
     public void What_is_described_reaches_the_lubricant()
     {
-        var lubricant = new Lubricant(Lubricants.SteadyGrease(189, 4.1, 0.797, densityKgPerM3: 912, bulkModulusPa: 1.6e9), 298.15);
+        var lubricant = new LubricantProperties(Lubricants.SteadyGrease(189, 4.1, 0.797, densityKgPerM3: 912, bulkModulusPa: 1.6e9), 298.15);
         Assert.Equal((912, 1.6e9, 0.797, 189, 4.1), (lubricant.DensityKgPerM3, lubricant.BulkModulusPa, lubricant.FlowIndex, lubricant.YieldStressPa, lubricant.ConsistencyPaSn));
         AssertClose((189 + (4.1 * Math.Pow(10, 0.797))) / 10, lubricant.ReferenceViscosityPaS, 1e-11);
         AssertClose(4 * 5 * 189 / 6e-3, lubricant.StartUpDropPa(5, 3e-3), 1e-15);
 
-        var oil = new Lubricant(Lubricants.NewtonianOil(0.25), 350);
+        var oil = new LubricantProperties(Lubricants.NewtonianOil(0.25), 350);
         AssertClose(0.25, oil.ApparentViscosityPaS, 1e-14);
         AssertClose(0.25, oil.ReferenceViscosityPaS, 1e-14);
         Assert.Equal(0, oil.YieldStressPa);

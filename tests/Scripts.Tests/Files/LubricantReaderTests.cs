@@ -1,7 +1,6 @@
 using System.IO;
 using System.Linq;
-using LubeController.Plant.Description;
-using LubeController.Plant.Fluids;
+using LubeController.Plant.Lubricant;
 using LubeController.Scripts.LubricantFiles;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
@@ -125,7 +124,7 @@ public sealed class LubricantReaderTests
             var problems = new ProblemList();
             LubricantDescription? description = LubricantReader.Read(file, problems);
             Assert.Empty(problems.All.Select(problem => problem.ToString()));
-            var lubricant = new Lubricant(description!, 253.15);
+            var lubricant = new LubricantProperties(description!, 253.15);
             double cold = lubricant.ApparentViscosityPaS;
             lubricant.SetTemperature(373.15);
             Assert.InRange(lubricant.ApparentViscosityPaS, 1e-3, cold / 4);

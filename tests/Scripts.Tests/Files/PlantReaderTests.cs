@@ -1,6 +1,15 @@
 using System.Linq;
+using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
-using LubeController.Plant.Electrics.Supplies;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Injectors;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Sensors;
+using LubeController.Plant.Supplies;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Tests.Support;

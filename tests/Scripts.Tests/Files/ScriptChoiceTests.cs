@@ -1,7 +1,7 @@
 using System.IO;
 using System.Linq;
 using LubeController.Core;
-using LubeController.Plant.Electrics.Inputs;
+using LubeController.Plant.Inputs;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;

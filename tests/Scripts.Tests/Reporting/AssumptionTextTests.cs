@@ -1,4 +1,5 @@
 using LubeController.Plant.Description;
+using LubeController.Plant.Lubricant;
 using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Reading;
 using LubeController.Scripts.Reporting;

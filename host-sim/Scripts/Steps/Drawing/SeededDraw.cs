@@ -1,4 +1,4 @@
-using LubeController.Plant;
+using LubeController.Plant.Numbers;
 
 namespace LubeController.Scripts.Steps.Drawing;
 

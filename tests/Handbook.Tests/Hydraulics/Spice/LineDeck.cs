@@ -3,6 +3,9 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Text;
 using LubeController.Plant.Description;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Pump;
 
 namespace LubeController.Handbook.Tests.Hydraulics.Spice;
 

@@ -2,7 +2,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Text;
-using LubeController.Plant.Electrics.Circuits;
+using LubeController.Plant.Circuits;
 
 namespace LubeController.Plant.Tests.Electrics.Spice;
 

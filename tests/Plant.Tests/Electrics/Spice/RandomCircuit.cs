@@ -1,5 +1,5 @@
-using LubeController.Plant.Electrics.Circuits;
-using LubeController.Plant.Electrics.Inputs;
+using LubeController.Plant.Circuits;
+using LubeController.Plant.Inputs;
 
 namespace LubeController.Plant.Tests.Electrics.Spice;
 

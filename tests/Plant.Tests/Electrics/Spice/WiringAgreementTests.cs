@@ -2,7 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Wiring;
 using LubeController.Tests.Support;
 using Xunit;
 

@@ -1,6 +1,6 @@
 using System;
 using System.Collections.Generic;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Plant.Tests.Electrics.Spice;
 

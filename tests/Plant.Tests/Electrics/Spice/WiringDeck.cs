@@ -1,10 +1,10 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Electrics.Circuits;
-using LubeController.Plant.Electrics.Inputs;
-using LubeController.Plant.Electrics.Supplies;
-using LubeController.Plant.Electrics.Wiring;
+using LubeController.Plant.Circuits;
+using LubeController.Plant.Contacts;
+using LubeController.Plant.Inputs;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Plant.Tests.Electrics.Spice;
 

@@ -2,6 +2,8 @@ using System;
 using System.Threading;
 using CsCheck;
 using LubeController.Plant.Description;
+using LubeController.Plant.Line;
+using LubeController.Plant.Pump;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Proof.Metamorphic;

@@ -4,6 +4,8 @@ using System.Linq;
 using CsCheck;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
+using LubeController.Plant.Pump;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Proof.Metamorphic;

@@ -3,6 +3,9 @@ using System.Collections.Generic;
 using System.Linq;
 using CsCheck;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Pistons;
+using LubeController.Plant.Pump;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Proof.Metamorphic;

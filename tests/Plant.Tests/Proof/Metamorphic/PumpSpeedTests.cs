@@ -1,6 +1,7 @@
 using System;
 using CsCheck;
 using LubeController.Plant.Description;
+using LubeController.Plant.Pump;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Proof.Metamorphic;

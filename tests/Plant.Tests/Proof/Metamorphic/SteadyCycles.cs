@@ -1,5 +1,6 @@
 using System;
 using LubeController.Plant.Description;
+using LubeController.Plant.Pump;
 
 namespace LubeController.Plant.Tests.Proof.Metamorphic;
 

@@ -3,6 +3,13 @@ using System.Collections.Generic;
 using System.Linq;
 using CsCheck;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Line;
+using LubeController.Plant.Lubricant;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
+using LubeController.Plant.Sensors;
 
 namespace LubeController.Plant.Tests.Proof.Metamorphic;
 
