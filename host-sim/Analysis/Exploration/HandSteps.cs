@@ -1,7 +1,6 @@
 using System.Collections.Generic;
 using System.Globalization;
 using LubeController.Core;
-using LubeController.Emulator;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Analysis.Exploration;

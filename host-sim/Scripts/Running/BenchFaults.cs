@@ -15,9 +15,6 @@ public static class BenchFaults
     /// <summary>Both registries, the plant's before the board's.</summary>
     public static IReadOnlyList<FaultDescription> All { get; } = [.. FaultCatalogue.All, .. BoardFaults.All];
 
-    /// <summary>What is known of a fault, or null.</summary>
-    public static FaultDescription? Find(string name) => (FaultDescription?)FaultCatalogue.Find(name) ?? BoardFaults.Find(name);
-
     /// <summary>Every fault for which the plant has a part, in the catalogue's order, then every fault of the board.</summary>
     public static IReadOnlyList<BenchFault> Of(PlantDescription plant)
     {
