@@ -5,8 +5,8 @@ using System.IO;
 using System.Linq;
 using LubeController.Analysis.Alarms;
 using LubeController.Core;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 
 namespace LubeController.Cli;
 

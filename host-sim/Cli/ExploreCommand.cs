@@ -4,8 +4,8 @@ using System.CommandLine;
 using System.Globalization;
 using System.Threading;
 using LubeController.Analysis.Exploration;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Reading;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Cli;
 

@@ -2,8 +2,8 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using LubeController.Emulator.Platform;
+using LubeController.Files.Quantities;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Running;
 
 namespace LubeController.Cli;

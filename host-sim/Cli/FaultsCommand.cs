@@ -1,10 +1,10 @@
 using System.CommandLine;
 using System.Linq;
 using LubeController.Emulator.Platform;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
 
 namespace LubeController.Cli;
 

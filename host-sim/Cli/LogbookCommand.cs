@@ -4,11 +4,10 @@ using System.CommandLine;
 using System.Globalization;
 using System.IO;
 using LubeController.Analysis.Logbooks;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Records;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Cli;
 

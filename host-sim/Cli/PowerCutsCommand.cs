@@ -2,8 +2,9 @@ using System;
 using System.CommandLine;
 using System.Threading;
 using LubeController.Analysis.PowerCuts;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Cli;
 

@@ -12,7 +12,6 @@ using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Cli;
 

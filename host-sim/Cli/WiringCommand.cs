@@ -4,11 +4,12 @@ using System.CommandLine;
 using System.IO;
 using System.Linq;
 using LubeController.Analysis.Wiring;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 using LubeController.Plant.Circuits;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Records;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Cli;
 

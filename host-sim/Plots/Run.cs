@@ -3,10 +3,10 @@ using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using LubeController.Emulator;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Plots;
 

@@ -4,7 +4,7 @@ using System.Diagnostics;
 using System.IO;
 using System.Linq;
 using System.Text.RegularExpressions;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Sorts;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -118,7 +118,7 @@ public sealed partial class MalformedTests
         Assert.Equal(2, session.Run("replay", session.Script("a.yaml", "  - {name: it rests, always: phase is rest}\n")));
         Match told = Regex.Match(Assert.Single(session.ErrorLines), " more; all of them: (?<file>[^ ]+)$");
         Assert.True(told.Success, session.Errors);
-        Assert.All(SettingsReader.Keys.Keys, key => Assert.Contains($"\"{key}\"", File.ReadAllText(Path.Combine(Repository.Root, told.Groups["file"].Value)), StringComparison.Ordinal));
+        Assert.All(FileKeys.Settings.Keys, key => Assert.Contains($"\"{key}\"", File.ReadAllText(Path.Combine(Repository.Root, told.Groups["file"].Value)), StringComparison.Ordinal));
     }
 
     [Theory]

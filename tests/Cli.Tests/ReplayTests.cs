@@ -226,7 +226,7 @@ public sealed class ReplayTests
     {
         public (ulong Seed, long Bound) Last { get; private set; }
 
-        public LubeController.Scripts.Steps.BenchVocabulary Describe(LubeController.Plant.Description.PlantDescription plant, LubeController.Scripts.SettingsFiles.ControlSettings settings) => bench.Describe(plant, settings);
+        public LubeController.Scripts.Steps.BenchVocabulary Describe(LubeController.Plant.Description.PlantDescription plant, LubeController.Files.SettingsFiles.ControlSettings settings) => bench.Describe(plant, settings);
 
         public RunResult Run(LubeController.Scripts.ScriptFiles.BenchScript script)
         {

@@ -5,11 +5,12 @@ using System.Linq;
 using System.Text.RegularExpressions;
 using LubeController.Emulator;
 using LubeController.Emulator.Platform;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
+using LubeController.Files.Sorts;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Sensors;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Tests.Support;
@@ -64,7 +65,7 @@ public sealed class DocumentationTests
     [Fact]
     public void The_page_on_scripts_lists_every_group_of_a_plant_file()
     {
-        Assert.All(PlantKeys.Plant.Keys.Except(["plant", "based-on", "wiring"]), key => Assert.Contains($"`{key}`", Section("## Plants"), StringComparison.Ordinal));
+        Assert.All(FileKeys.Plant.Keys.Except(["plant", "based-on", "wiring"]), key => Assert.Contains($"`{key}`", Section("## Plants"), StringComparison.Ordinal));
         Assert.All(
             Directory.GetFiles(Path.Combine(Repository.Root, "hil-scripts", "plants"), "*.plant.yaml").Select(path => Path.GetFileName(path).Split('.')[0]),
             plant => Assert.Contains($"| `{plant}` |", Section("## Plants"), StringComparison.Ordinal));

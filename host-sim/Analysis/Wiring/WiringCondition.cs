@@ -1,6 +1,6 @@
 using System.Collections.Generic;
 using LubeController.Core;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.SettingsFiles;
 
 namespace LubeController.Analysis.Wiring;
 

@@ -2,9 +2,9 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator.Platform;
+using LubeController.Files.Quantities;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Running;

@@ -4,10 +4,10 @@ using System.Linq;
 using LubeController.Emulator;
 using LubeController.Emulator.Platform;
 using LubeController.Emulator.Storage;
+using LubeController.Files.SettingsFiles;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Signals;
 using LubeController.Scripts.Steps;
 

@@ -2,10 +2,10 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator;
+using LubeController.Files.Quantities;
+using LubeController.Files.SettingsFiles;
 using LubeController.Plant.Description;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Signals;
 using LubeController.Scripts.Steps;
 

@@ -1,5 +1,5 @@
 using System.Collections.Generic;
-using LubeController.Scripts.Quantities;
+using LubeController.Files.Quantities;
 
 namespace LubeController.Scripts.Steps;
 

@@ -1,8 +1,8 @@
 using System.Globalization;
 using LubeController.Core;
 using LubeController.Emulator;
+using LubeController.Files.Quantities;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Steps.Drawing;
 
 namespace LubeController.Scripts.Steps;

@@ -11,7 +11,6 @@ using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
 using Xunit;
 

@@ -7,8 +7,8 @@ using System.Threading;
 using LubeController.Analysis.Exploration;
 using LubeController.Analysis.Lockstep;
 using LubeController.Analysis.Tests.Lockstep;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Reading;
+using LubeController.Scripts.ScriptFiles;
 using LubeController.Tests.Support;
 
 namespace LubeController.Analysis.Tests.Mutants;

@@ -2,11 +2,11 @@ using System.IO;
 using System.Linq;
 using LubeController.Analysis.Wiring;
 using LubeController.Core;
+using LubeController.Files.SettingsFiles;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Inputs;
 using LubeController.Plant.Wiring;
-using LubeController.Scripts.SettingsFiles;
 using Xunit;
 
 namespace LubeController.Analysis.Tests.Wiring;

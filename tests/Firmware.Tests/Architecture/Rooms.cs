@@ -24,12 +24,13 @@ public static class Rooms
         ["RuleTemplate"] = ["Core"],
         ["Plant"] = [],
         ["Emulator"] = ["Core", "Board", "Plant"],
-        ["Scripts"] = ["Emulator", "RuleTemplate", "Core", "Board", "Plant"],
-        ["Analysis"] = ["Scripts", "Emulator", "Core", "Board", "Plant"],
+        ["Files"] = ["Plant", "Core"],
+        ["Scripts"] = ["Files", "Emulator", "RuleTemplate", "Core", "Board", "Plant"],
+        ["Analysis"] = ["Scripts", "Files", "Emulator", "Core", "Board", "Plant"],
         ["Rig"] = ["Scripts"],
         ["Panel"] = ["Scripts", "Emulator"],
         ["Plots"] = ["Emulator", "Scripts"],
-        ["Cli"] = ["Core", "Board", "RuleTemplate", "Plant", "Emulator", "Scripts", "Analysis", "Rig", "Panel"],
+        ["Cli"] = ["Core", "Board", "RuleTemplate", "Plant", "Emulator", "Files", "Scripts", "Analysis", "Rig", "Panel"],
     };
 
     /// <summary>The room that a path lies in, or null: a folder of firmware/ without its prefix, a folder of host-sim/, or tests.</summary>

@@ -1,9 +1,9 @@
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using LubeController.Files.LubricantFiles;
+using LubeController.Files.Reading;
 using LubeController.Plant.Lubricant;
-using LubeController.Scripts.LubricantFiles;
-using LubeController.Scripts.Reading;
 using LubeController.Tests.Support;
 using Xunit;
 

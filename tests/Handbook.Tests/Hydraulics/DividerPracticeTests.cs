@@ -2,6 +2,8 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Description;
@@ -9,8 +11,6 @@ using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
 using LubeController.Tests.Support;
 using Xunit;
 

@@ -1,10 +1,9 @@
 using System.IO;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Steps;
 using LubeController.Scripts.Tests.Support;
 using LubeController.Tests.Support;

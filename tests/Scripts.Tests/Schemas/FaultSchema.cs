@@ -5,8 +5,8 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using LubeController.Emulator.Platform;
+using LubeController.Files.Quantities;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Running;
 
 namespace LubeController.Scripts.Tests.Schemas;

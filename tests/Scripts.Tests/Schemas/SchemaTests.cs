@@ -5,12 +5,13 @@ using System.Linq;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
-using LubeController.Scripts.LubricantFiles;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
+using LubeController.Files.LubricantFiles;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
+using LubeController.Files.Sorts;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -56,7 +57,7 @@ public sealed class SchemaTests
     [Fact]
     public void The_settings_schema_knows_the_fields_that_the_reader_knows() => AssertKeys(
         "settings.schema.json",
-        new Dictionary<string, KeySet> { [""] = SettingsReader.Keys, ["rest-rule"] = SettingsReader.RuleKeys });
+        new Dictionary<string, KeySet> { [""] = FileKeys.Settings, ["rest-rule"] = SettingsReader.RuleKeys });
 
     [Theory]
     [MemberData(nameof(Samples))]
