@@ -5,7 +5,7 @@ using Xunit;
 namespace LubeController.Analysis.Tests;
 
 /// <summary>The diagrams on the pages are those that the specification draws.</summary>
-[Trait("renews", "pages")]
+[Trait("Renews", "pages")]
 public sealed class DiagramTests
 {
     private const string Start = "\n```mermaid\n";

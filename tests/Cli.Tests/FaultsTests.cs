@@ -76,7 +76,7 @@ public sealed class FaultsTests
     }
 
     [Fact]
-    [Trait("renews", "pages")]
+    [Trait("Renews", "pages")]
     public void The_table_of_the_page_on_scripts_is_the_list_of_faults()
     {
         using var session = new Session();

@@ -7,14 +7,14 @@ using LubeController.Emulator.Platform;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
 using LubeController.RuleTemplate;
+using LubeController.Tests.Draws;
+using LubeController.Tests.Support.Fluids;
 
 namespace LubeController.Emulator.Tests;
 
@@ -28,7 +28,7 @@ internal static class RandomBench
         from volume in Gen.Double[0.05, 0.6]
         from single in Gen.Bool
         from breakaway in Gen.Double[2, 20]
-        from travel in Gen.Int[0, 8].Select(pick => new[] { 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0, 0.4 }[pick])
+        from travel in Generators.Among(0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0, 0.4)
         select new SectionDescription
         {
             Name = "",
@@ -76,7 +76,7 @@ internal static class RandomBench
     public static readonly Gen<(BenchSetup Setup, RandomAction[] Actions)> Run =
         from plant in Plant
         from settings in Control
-        from period in Gen.Int[0, 4].Select(pick => new[] { 1, 3, 10, 10, 50 }[pick])
+        from period in Generators.Among(1, 3, 10, 10, 50)
         from seed in Gen.ULong
         from clock in Gen.Bool.Select(wraps => wraps ? uint.MaxValue - 100_000u : 0u)
         from actions in Action.Array[0, 14]
@@ -268,10 +268,10 @@ internal static class RandomBench
             switch (action.What)
             {
                 case 0 or 1 or 2:
-                    Fault(bench, action);
+                    new PlantCommand(action.TimeUs, PlantCommand.Kinds - 1, action.Which, action.Amount).Do(bench.Plant);
                     break;
                 case 3:
-                    Heal(bench, action.Which);
+                    bench.Plant.HealAllFaults();
                     break;
                 case 4:
                     bench.Controls.MachineRunning = on;
@@ -320,26 +320,6 @@ internal static class RandomBench
         {
             IReadOnlyList<string> parts = BoardFaults.Of(kind).Parts;
             return parts.Count == 0 ? "" : parts[(int)(amount * 0.999 * parts.Count)];
-        }
-
-        private static void Heal(Bench bench, int which)
-        {
-            int count = bench.Plant.Faults.Count;
-            if (which % 2 == 0 || count == 0)
-                bench.Plant.HealAllFaults();
-            else
-                bench.Plant.HealFault(bench.Plant.Faults[which % count].Kind, bench.Plant.Faults[which % count].Part);
-        }
-
-        private static void Fault(Bench bench, RandomAction action)
-        {
-            FaultInfo fault = FaultCatalogue.All[action.Which % FaultCatalogue.All.Count];
-            IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, bench.Plant.Description);
-            if (parts.Count == 0)
-                return;
-            string part = parts[(int)(action.Amount * 0.999 * parts.Count)];
-            if (!bench.Plant.IsFaulted(fault.Kind, part))
-                bench.Plant.ApplyFault(fault.Kind, part);
         }
     }
 }

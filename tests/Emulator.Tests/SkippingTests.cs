@@ -8,6 +8,7 @@ using Xunit;
 namespace LubeController.Emulator.Tests;
 
 /// <summary>Skipping quiet time changes nothing but the number of scans.</summary>
+[Trait("Run", "Long")]
 public sealed class SkippingTests
 {
     private static readonly AlarmId[] OfTheBoard = [AlarmId.LogicFault, AlarmId.ScanOverrun, AlarmId.StorageCorrupt];

@@ -66,8 +66,10 @@ public sealed class DocumentationTests
     public void The_page_on_scripts_lists_every_group_of_a_plant_file()
     {
         Assert.All(FileKeys.Plant.Keys.Except(["plant", "based-on", "wiring"]), key => Assert.Contains($"`{key}`", Section("## Plants"), StringComparison.Ordinal));
+        string[] plants = [.. Directory.GetFiles(Path.Combine(Repository.Root, "hil-scripts", "plants"), "*.plant.yaml").Select(path => Path.GetFileName(path).Split('.')[0])];
+        Assert.NotEmpty(plants);
         Assert.All(
-            Directory.GetFiles(Path.Combine(Repository.Root, "hil-scripts", "plants"), "*.plant.yaml").Select(path => Path.GetFileName(path).Split('.')[0]),
+            plants,
             plant => Assert.Contains($"| `{plant}` |", Section("## Plants"), StringComparison.Ordinal));
     }
 

@@ -5,11 +5,11 @@ using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Handbook.Tests;

@@ -45,7 +45,7 @@ public sealed class FaultTests
         Assert.All(FaultCatalogue.All, f => Assert.Matches("^[A-Z][^.]+\\.$", f.Effect));
         Assert.All(FaultCatalogue.All, f => Assert.Matches("^[A-Z][^.]+\\.$", f.Noticed));
         Assert.All(FaultCatalogue.All, f => Assert.Matches("^[A-Z][^.]+\\.$", f.HealingNote));
-        Assert.All(FaultCatalogue.All, f => Assert.Matches("^an? |^[a-z ]+ ", f.Needs));
+        Assert.All(FaultCatalogue.All, f => Assert.Matches("^(an?|the|that|more|flow|lubricant|pressure|line pressure) [a-z][^.]*[^. ]$", f.Needs));
         Assert.All(FaultCatalogue.All, f => Assert.Matches("^the ", f.Place));
         Assert.Equal(FaultCatalogue.All.Count, FaultCatalogue.All.Select(f => f.Effect + f.Place).Distinct().Count());
         Assert.Equal(Enum.GetValues<FaultManner>(), FaultCatalogue.All.Select(f => f.Manner).Distinct().Order());

@@ -15,6 +15,7 @@ namespace LubeController.Analysis.Tests.Exploration;
 /// A way written as a script leads the bench, with the deployed main loop, its memory and its clock, to where it led the model of the
 /// exploration: the script says "never" of what the model shows at its end, and must fail.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class PathScriptTests
 {
     private const int Steps = 60;

@@ -14,6 +14,7 @@ using Phase = LubeController.Core.Phase;
 namespace LubeController.Analysis.Tests.Exploration;
 
 /// <summary>The explorations that ship reach their end, hold, and come by what they should.</summary>
+[Trait("Run", "Long")]
 public sealed class ShippedExplorationTests
 {
     /// <summary>Changes of phase by the specification's diagram that none of them comes by, and why.</summary>

@@ -20,6 +20,7 @@ namespace LubeController.Analysis.Tests.Lockstep;
 /// What the core saw on the bench, scan by scan, in scripts that are shipped: core and specification agree on it too, both with
 /// the script's settings but for what the specification leaves out.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class RecordedTests(ITestOutputHelper output)
 {
     /// <summary>Scripts of every plant whose settings the specification can express.</summary>

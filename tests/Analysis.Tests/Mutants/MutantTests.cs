@@ -17,6 +17,7 @@ namespace LubeController.Analysis.Tests.Mutants;
 /// Deliberate faults in copies of the core: exploration and lockstep together find each of them, and each property alone finds one.
 /// FOUND.md says which finds which; <c>tests/renew mutants</c> tries every fault on everything, which takes ten minutes, and writes it.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class MutantTests
 {
     private const string Lockstep = "lockstep";
@@ -85,7 +86,7 @@ public sealed class MutantTests
     }
 
     [Fact]
-    [Trait("renews", "mutants")]
+    [Trait("Renews", "mutants")]
     public void The_table_holds_the_faults_of_the_list()
     {
         if (MadePage.Renews == "mutants")

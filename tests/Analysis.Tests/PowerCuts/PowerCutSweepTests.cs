@@ -10,6 +10,7 @@ using Xunit;
 namespace LubeController.Analysis.Tests.PowerCuts;
 
 /// <summary>Every byte of each distinct kind of write and of one wrap of the logbook is cut; and the sweep finds storage that was made wrong on purpose.</summary>
+[Trait("Run", "Long")]
 public sealed partial class PowerCutSweepTests
 {
     private const int Refusals = 150;

@@ -94,6 +94,31 @@ public sealed class ArchitectureSampleTests
         Assert.Contains(found, Assert.Single(Check(new FirmwareProjectRule(), new ProjectFile(Core, GoodFirmware.Replace(good, bad)))));
     }
 
+    [Fact]
+    public void What_props_files_say_counts_for_the_projects_below_them()
+    {
+        var common = new ProjectFile("firmware/Directory.Build.props", GoodFirmware);
+        var bare = new ProjectFile(Core, "<Project />");
+        Assert.Empty(new FirmwareProjectRule().Check(new Repository { Projects = [common, bare] }));
+        Assert.NotEmpty(new FirmwareProjectRule().Check(new Repository { Projects = [new ProjectFile("tests/Directory.Build.props", GoodFirmware), bare] }));
+
+        var defining = new ProjectFile("Directory.Build.props", "<Project><PropertyGroup><DefineConstants>X</DefineConstants></PropertyGroup></Project>");
+        Assert.Contains("DefineConstants is set", Assert.Single(new FirmwareProjectRule().Check(new Repository { Projects = [defining, common, bare] })));
+
+        var desktop = new ProjectFile(Core, "<Project><PropertyGroup><TargetFramework>net10.0</TargetFramework></PropertyGroup></Project>");
+        Assert.Contains("TargetFramework is net10.0", Assert.Single(new FirmwareProjectRule().Check(new Repository { Projects = [common, desktop] })));
+    }
+
+    [Theory]
+    [InlineData("Directory.Build.props", "", 0)]
+    [InlineData("tests/Directory.Build.props", "", 1)]
+    [InlineData("tests/Directory.Build.props", "<Import Project=\"Other.props\" />", 1)]
+    [InlineData("tests/Directory.Build.props", "<Import Project=\"$([MSBuild]::GetPathOfFileAbove('Directory.Build.props', '$(MSBuildThisFileDirectory)../'))\" />", 0)]
+    [InlineData("Directory.Build.props", "<ItemGroup><ProjectReference Include=\"A.csproj\" /></ItemGroup>", 1)]
+    [InlineData(Tests, "<ItemGroup><ProjectReference Include=\"A.csproj\" /></ItemGroup>", 0)]
+    public void Nested_props_files_take_in_the_outer_one_and_reference_no_project(string path, string content, int count) =>
+        Assert.Equal(count, Check(new CommonPropsRule(), new ProjectFile(path, $"<Project>{content}</Project>")).Count);
+
     [Theory]
     [InlineData("../../firmware/LubeController.Core/*.cs", Plant, 1)]
     [InlineData("$(Root)/firmware/**/*.cs", Plant, 1)]

@@ -2,7 +2,6 @@ using System;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Line;
 using Xunit;
 

@@ -19,6 +19,7 @@ namespace LubeController.Scripts.Tests.Running;
 /// Any faults at any times on each plant that ships: no exception, the volumes balance, and once all are healed and the
 /// reservoir is filled the plant works as it did, within a bound.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class AnyFaultsTests
 {
     private const long TroubleUs = 400_000_000;

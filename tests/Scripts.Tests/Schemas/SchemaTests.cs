@@ -22,11 +22,11 @@ public sealed class SchemaTests
     private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Schema");
 
     [Fact]
-    [Trait("renews", "pages")]
+    [Trait("Renews", "pages")]
     public void The_settings_schema_is_that_of_the_cores_settings() => MadePage.Check("hil-scripts/schema/settings.schema.json", _ => SettingsSchema.Text());
 
     [Fact]
-    [Trait("renews", "pages")]
+    [Trait("Renews", "pages")]
     public void What_the_script_schema_says_of_faults_is_what_the_registry_says()
     {
         MadePage.Check("hil-scripts/schema/script.schema.json", FaultSchema.Into);

@@ -5,10 +5,10 @@ using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Tests.Support;
+using LubeController.Tests.Support.Fluids;
 using LubeController.Tests.Support.Spice;
 using Xunit;
 
@@ -19,6 +19,7 @@ namespace LubeController.Handbook.Tests.Hydraulics.Spice;
 /// the same description: within one hundredth of the curve's range at every one of a thousand times. With the inlet blocked
 /// the line stands alone.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class LineTransientTests(ITestOutputHelper output)
 {
     private const double Bar = 1e5;
@@ -126,6 +127,7 @@ public sealed class LineTransientTests(ITestOutputHelper output)
 
     private void Compare(PlantDescription plant, LineDeck deck, double endS, Action<LubricationSystem> fault, double offS = double.PositiveInfinity)
     {
+        Assert.SkipUnless(ExternalTool.NgSpice.IsInstalled, ExternalTool.NgSpice.Reason);
         const int times = 1000;
         IReadOnlyList<SpiceCurve> curves = NgSpice.Transient(deck.Finish(), endS, endS / 20_000, "p0", deck.End);
         var system = new LubricationSystem(plant, 1);

@@ -14,6 +14,7 @@ namespace LubeController.Plant.Tests.Proof.Metamorphic;
 /// Whoever heals a fault gets the plant back that there was: within a bound its cycle time, what each point gets in a cycle
 /// and its highest pressure are those of one that never failed.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class HealedFaultTests(ITestOutputHelper output)
 {
     private const double Bar = 1e5;

@@ -1,27 +1,24 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
-using CsCheck;
+using LubeController.Plant;
 using LubeController.Plant.Faults;
 
-namespace LubeController.Plant.Tests.Proof;
+namespace LubeController.Tests.Draws;
 
 /// <summary>What may be done to a plant at any time: pump, vent valve, temperature, refill, and every fault of the registry.</summary>
 /// <param name="AtUs">When, us.</param>
 /// <param name="What">Which kind of command.</param>
 /// <param name="Which">Chooses a fault and its part.</param>
 /// <param name="HowMuch">Magnitude, 0 to 1.</param>
-internal readonly record struct RandomCommand(long AtUs, int What, int Which, double HowMuch)
+public readonly record struct PlantCommand(long AtUs, int What, int Which, double HowMuch)
 {
     private const int Ordinary = 12;
 
-    internal static Gen<RandomCommand[]> Within(long endUs, int most) =>
-        Gen.Select(Gen.Long[0, endUs], Gen.Int[0, 29], Gen.Int[0, 9999], Gen.Double[0, 1])
-            .Select((atUs, what, which, howMuch) => new RandomCommand(atUs, what, which, howMuch))
-            .Array[0, most].Select(commands => commands.OrderBy(command => command.AtUs).ToArray());
+    /// <summary>Number of kinds: twelve of what a person does, one that heals everything, and faults for the rest.</summary>
+    public const int Kinds = 30;
 
     /// <summary>What a person does: nothing that allocates.</summary>
-    internal void Operate(LubricationSystem system)
+    public void Operate(LubricationSystem system)
     {
         switch (What % Ordinary)
         {
@@ -41,12 +38,13 @@ internal readonly record struct RandomCommand(long AtUs, int What, int Which, do
                 system.Refill(system.Description.Reservoir.CapacityM3 * HowMuch);
                 break;
             default:
-                system.SetShaftSpeed(HowMuch * 20, Which % 10);
+                system.SetShaftSpeed(HowMuch * 30, Which % 100);
                 break;
         }
     }
 
-    internal void Do(LubricationSystem system)
+    /// <summary>Carries the command out; a fault of which the plant has no part does nothing.</summary>
+    public void Do(LubricationSystem system)
     {
         if (What < Ordinary)
         {

@@ -1,11 +1,12 @@
 using System;
+using LubeController.Plant.Lubricant;
 
-namespace LubeController.Plant.Lubricant;
+namespace LubeController.Tests.Support.Fluids;
 
 /// <summary>
 /// Steady laminar flow through a round pipe, in closed form. Wall shear stress tau_w = dP·R/(2L); a fluid with a yield
-/// stress stands still up to tau_w = tau_y. These forms use powers and are for loading and for checks; a running plant
-/// asks <see cref="LubricantProperties"/>, which holds tables.
+/// stress stands still up to tau_w = tau_y. These closed forms check <see cref="LubricantProperties"/>, which holds the tables that a
+/// running plant asks.
 /// </summary>
 public static class PipeFlow
 {

@@ -1,6 +1,6 @@
 using System;
 
-namespace LubeController.Plant.Hydraulics;
+namespace LubeController.Handbook.Tests.Fluids;
 
 /// <summary>How a filled line gives way: bulk moduli of liquid, entrained gas and wall, in Pa. Pressures here are absolute.</summary>
 public static class Compliance

@@ -1,6 +1,6 @@
 using System;
 
-namespace LubeController.Plant.Hydraulics;
+namespace LubeController.Handbook.Tests.Fluids;
 
 /// <summary>
 /// Turbulent flow through a small hole: Q = Cd·A·sqrt(2·dP/rho) (Rabie, Fluid Power Engineering, eq. 2.36 to 2.39). Grease and

@@ -1,6 +1,8 @@
-namespace LubeController.Plant.Lubricant;
+using LubeController.Plant.Lubricant;
 
-/// <summary>Lubricants that do not change with temperature, for tests and trials; real ones are read from files.</summary>
+namespace LubeController.Tests.Support.Fluids;
+
+/// <summary>Lubricants that do not change with temperature; real ones are read from files.</summary>
 public static class Lubricants
 {
     private const string Invented = "invented for a trial";
