@@ -96,7 +96,7 @@ public sealed partial class LubricationSystem
         bool still = _network.Still(StillM3PerS);
         if (still && !AnyRecharges && !_transmitter.Follows(_network) && _gauge?.Follows(_network) != true)
         {
-            _network.Stand();
+            _network.PlanStandstill();
             TakeOver(most);
         }
         else
@@ -138,15 +138,13 @@ public sealed partial class LubricationSystem
                 continue;
             }
 
-            if (_network.WouldTakeMissingAir && seconds > ShortestStepS)
+            if (_network.WouldLackAir && seconds > ShortestStepS)
             {
                 seconds = Math.Max(ShortestStepS, seconds / 2);
                 continue;
             }
 
-            _network.Close();
-            _network.TakeMiddleShares();
-            _network.Close();
+            _network.FinishTry();
             if (_network.BendPa > _bendBoundPa && seconds > ShortestStepS)
             {
                 seconds *= Math.Max(0.1, 0.8 * Math.Sqrt(_bendBoundPa / _network.BendPa));
@@ -233,9 +231,9 @@ public sealed partial class LubricationSystem
         Crossing crossing = Crossing.None;
         _relief.Look(_network, ref crossing);
         _pump.Look(_network.PressurePa(0), _network.EndPressurePa(0), ref crossing);
-        _network.LookForCorners(seconds, CornerPart * _errorBoundM3, ref crossing);
+        _network.FindCorners(seconds, CornerPart * _errorBoundM3, ref crossing);
         foreach (ProgressiveDivider divider in _dividers)
-            divider.Look(_network, ref crossing);
+            divider.FindCrossing(_network, ref crossing);
         foreach (Injector injector in _injectors)
             injector.Look(_network, seconds, ref crossing);
         if (_pressureSwitch is { } pressure)
@@ -269,7 +267,7 @@ public sealed partial class LubricationSystem
         }
 
         if (madeUp)
-            _network.Close();
+            _network.FindEndPressures();
         Account();
         _transmitter.Plan(_network, seconds);
         _gauge?.Plan(_network, seconds);

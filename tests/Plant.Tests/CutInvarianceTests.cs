@@ -32,7 +32,7 @@ public sealed class CutInvarianceTests
             LubricationSystem whole = Run(plant, commands, [], seed);
             LubricationSystem cut = Run(plant, commands, cuts, seed);
 
-            Assert.Equal(whole.StateFingerprint(), cut.StateFingerprint());
+            Readings.AssertSame(whole, cut);
             Assert.Equal(whole.Balance(), cut.Balance());
             Assert.Equal(whole.FaultLog.Entries, cut.FaultLog.Entries);
             Assert.Equal(whole.NextEventUs, cut.NextEventUs);
@@ -60,7 +60,7 @@ public sealed class CutInvarianceTests
 
             stepped.Exhaust(EndUs);
             stepped.AdvanceTo(EndUs);
-            Assert.Equal(whole.StateFingerprint(), stepped.StateFingerprint());
+            Readings.AssertSame(whole, stepped);
         });
 
     [Fact]
@@ -103,7 +103,22 @@ public sealed class CutInvarianceTests
 
         once.AdvanceTo(60_000_000);
         twice.AdvanceTo(60_000_000);
-        Assert.Equal(once.StateFingerprint(), twice.StateFingerprint());
+        Readings.AssertSame(once, twice);
+    }
+
+    [Fact]
+    public void A_fault_that_hardly_matters_shows_in_the_readings()
+    {
+        LubricationSystem sound = Plants.Twin(5).Running();
+        LubricationSystem worn = Plants.Twin(5).Running();
+        worn.ApplyFault(FaultKind.PumpWorn, value: 0.999_999);
+        worn.HealAllFaults();
+        Assert.NotEqual(Readings.Read(sound)[^1], Readings.Read(worn)[^1]);
+        worn = Plants.Twin(5).Running();
+        worn.SetTemperature(worn.TemperatureK + 1e-6);
+        sound.AdvanceTo(10_000_000);
+        worn.AdvanceTo(10_000_000);
+        Assert.NotEqual(Readings.Read(sound), Readings.Read(worn));
     }
 
     [Fact]

@@ -65,11 +65,4 @@ internal sealed class ReliefValve
         else if (_band > 0)
             crossing.Falling(network.PressurePa(0), network.PressureAt(0, 1), ShutPa, Crossing.NearPa(ShutPa));
     }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(Open);
-        print.Add(StuckClosed);
-        print.Add(OpeningPa);
-    }
 }

@@ -222,26 +222,6 @@ internal sealed class PumpUnit
         _segmentRemainingRev = _segment == _segmentShare.Length - 1 ? 0.5 : _segmentRev;
     }
 
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(Contact);
-        print.Add(ContactWelded);
-        print.Add(MotorDead);
-        print.Add(Tripped);
-        print.Add(Seized);
-        print.Add(SuctionBlocked);
-        print.Add(_stands);
-        print.Add(_runUpS);
-        print.Add(WornSlipM3PerSPa);
-        print.Add(SpeedFactor);
-        print.Add(Supply);
-        print.Add(Filling);
-        print.Add(Revolutions);
-        print.Add(_segment);
-        print.Add(_segmentRemainingRev);
-        print.Add(_speed);
-    }
-
     private void PlaceCam(double angle)
     {
         int segments = _segmentShare.Length - 1;

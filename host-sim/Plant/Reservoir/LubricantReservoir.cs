@@ -74,13 +74,4 @@ internal sealed class LubricantReservoir
         Empty.Follow(ContentM3);
         return ContentM3 - before;
     }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        _content.AddTo(ref print);
-        print.Add(StepM3);
-        print.Add(SuctionAir);
-        Low.AddTo(ref print);
-        Empty.AddTo(ref print);
-    }
 }

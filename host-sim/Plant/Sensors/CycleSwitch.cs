@@ -161,23 +161,6 @@ internal sealed class CycleSwitch
         }
     }
 
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(Actuated);
-        print.Add(TripCrossings);
-        print.Add(StuckOn);
-        print.Add(StuckOff);
-        print.Add(WireBroken);
-        print.Add(_nextChatterUs);
-        print.Add(_nextWireUs);
-        print.Add(_wireInterrupted);
-        print.Add(_wireGenerator.State);
-        print.Add(_chatterLevel);
-        print.Add(_chatterMeanUs);
-        print.Add(_generator.State);
-        Sensed?.AddTo(ref print);
-    }
-
     // Half to one and a half mean periods, so that no two gaps are alike and none is endless.
     private static long Irregular(long nowUs, double meanUs, SeededGenerator generator) =>
         nowUs + 1 + (long)(meanUs * (0.5 + generator.NextFraction()));

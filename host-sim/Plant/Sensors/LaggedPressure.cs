@@ -1,7 +1,6 @@
 using System;
 using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Inputs;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Sensors;
 
@@ -103,16 +102,6 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
     }
 
     internal void Commit(double part) => _value += part * (_end - _value);
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(_value);
-        print.Add(_end);
-        print.Add(OffsetPa);
-        print.Add((int)LoopFault);
-        print.Add(ExtraOhms);
-        print.Add(SupplyPart);
-    }
 
     private double Lag => double.IsNaN(LagS) ? description.LagS : LagS;
 }

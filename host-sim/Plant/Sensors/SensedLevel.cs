@@ -1,6 +1,5 @@
 using System;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Sensors;
 
@@ -110,12 +109,6 @@ internal sealed class SensedLevel
                 _loop.SetCoresSwapped(core, other, applied);
                 break;
         }
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        _loop.AddTo(ref print);
-        _sound.AddTo(ref print);
     }
 
     private static (CableCore Core, CableCore Other) Named(string cores)

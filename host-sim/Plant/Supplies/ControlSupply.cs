@@ -1,5 +1,4 @@
 using System;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Supplies;
 
@@ -60,14 +59,6 @@ internal sealed class ControlSupply
         long quarterUs = Math.Max(1, (long)(periodS * UsPerS / 4));
         _supply.SetRipple(peakToPeakV, 4 * quarterUs);
         Judge();
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(_supply.NowV);
-        print.Add(_supply.Powered);
-        print.Add(_outAtUs);
-        print.Add(Powered);
     }
 
     private void Judge()

@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Faults;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Wiring;
 
@@ -110,18 +109,6 @@ internal sealed class FaultedWiring
     /// <summary>Whether a fault that is set makes a difference now.</summary>
     internal bool MakesDifference(FaultKind kind, string part) => IndexOf(kind, part) is >= 0 and var index && Wiring.DiffersFrom(_faults[index].Without);
 
-    internal void AddTo(ref Fingerprint print)
-    {
-        foreach (OutputContact? relay in _relays)
-        {
-            if (relay is null)
-                continue;
-            print.Add(relay.NextEventUs);
-            print.Add(relay.IsClosed(ContactSide.NormallyOpen));
-            print.Add(relay.IsClosed(ContactSide.NormallyClosed));
-        }
-    }
-
     private int OutputOf(WiringRelay relay)
     {
         int output = 0;
@@ -153,7 +140,7 @@ internal sealed class FaultedWiring
     private SupervisoryWiring Copy()
     {
         var copy = new SupervisoryWiring(_description, _seed);
-        copy.TakeOutputs(Wiring);
+        copy.CopyOutputs(Wiring);
         // Relays pull in while nothing is wrong, as they did before the first fault.
         copy.Read();
         foreach (Fault fault in _faults)

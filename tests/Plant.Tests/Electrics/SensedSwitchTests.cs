@@ -117,7 +117,7 @@ public sealed class SensedSwitchTests
         for (long at = 1_000_003; at < EndUs; at += 777_777)
             cut.AdvanceTo(at);
         cut.AdvanceTo(EndUs);
-        Assert.Equal(whole.StateFingerprint(), cut.StateFingerprint());
+        Readings.AssertSame(whole, cut);
     }
 
     [Fact]
