@@ -113,9 +113,6 @@ public sealed partial class Bench : IBoard
     /// <summary>Whether the run was broken off at its scan bound.</summary>
     public bool BoundReached { get; private set; }
 
-    /// <summary>Kicks of the board's watchdog; one for each completed scan.</summary>
-    public long WatchdogKicks => Platform.Watchdog.Kicks;
-
     /// <summary>Exceptions that the main loop caught.</summary>
     public int LoopFaults { get; private set; }
 

@@ -17,9 +17,6 @@ public static class BenchFaults
     /// <summary>All of them, the plant's before the board's.</summary>
     public static IReadOnlyList<Fault> All { get; } = [.. FaultCatalogue.All, .. BoardFaults.All];
 
-    /// <summary>The fault of a name, or null.</summary>
-    public static Fault? Find(string name) => All.FirstOrDefault(fault => string.Equals(fault.Name, name, StringComparison.Ordinal));
-
     /// <summary>Every fault for which the plant has a part, in the catalogue's order, then every fault of the board.</summary>
     public static IReadOnlyList<BenchFault> Of(PlantDescription plant)
     {
