@@ -4,7 +4,6 @@ using System.IO;
 using System.Linq;
 using LubeController.Emulator;
 using LubeController.Files.Reading;
-using LubeController.Files.SettingsFiles;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 

@@ -10,7 +10,6 @@ using LubeController.Emulator;
 using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.ScriptFiles;
 using LubeController.Tests.Support;
 using Xunit;
 

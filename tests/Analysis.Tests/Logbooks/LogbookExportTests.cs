@@ -8,7 +8,6 @@ using LubeController.Analysis.Logbooks;
 using LubeController.Board;
 using LubeController.Core;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.ScriptFiles;
 using LubeController.Tests.Support;
 using Xunit;
 

@@ -9,7 +9,6 @@ using LubeController.Analysis.Lockstep;
 using LubeController.Analysis.Tests.Lockstep;
 using LubeController.Files.Reading;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Tests.Support;
 
 namespace LubeController.Analysis.Tests.Mutants;
 

@@ -1,4 +1,3 @@
-using System;
 using System.IO;
 using LubeController.Tests.Support;
 using Xunit;
