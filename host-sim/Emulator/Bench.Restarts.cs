@@ -1,7 +1,6 @@
 using System;
 using LubeController.Board;
 using LubeController.Core;
-using LubeController.Emulator.Platform;
 
 namespace LubeController.Emulator;
 
@@ -53,7 +52,7 @@ public sealed partial class Bench
     /// <summary>The loop does not complete the scan of this instant: outputs stay as they are until the watchdog bites.</summary>
     private void Hang()
     {
-        Platform.Mark(BoardFaultKind.LoopHangs);
+        Platform.Hangs++;
         _wiringRecorder?.Follow(NowUs, _shown, beats: false);
         long bites = Platform.Watchdog.BitesUs(_skippedUs);
         PassTime(bites);
@@ -63,7 +62,7 @@ public sealed partial class Bench
     /// <summary>The supply dipped in the middle of a write, and comes back at once.</summary>
     private void LosePowerInWrite()
     {
-        Platform.Mark(BoardFaultKind.StorageWriteTorn);
+        Platform.TornWrites++;
         Trace.Note(NowUs, "board", "browned out in the middle of a write to its memory");
         Restart(ResetCause.BrownOut);
     }

@@ -89,14 +89,16 @@ public sealed partial class Bench
         if (!scans)
         {
             if (delayed && !Platform.LoopHangs)
-                Platform.Mark(BoardFaultKind.ScanDelayed);
+                Platform.DelayedScans++;
             _hung = Platform.LoopHangs;
             _bitten = !_hung;
             return false;
         }
 
-        if (NowUs != tickUs)
-            Platform.Mark(delayed ? BoardFaultKind.ScanDelayed : BoardFaultKind.ScanJitters);
+        if (NowUs != tickUs && delayed)
+            Platform.DelayedScans++;
+        else if (NowUs != tickUs)
+            Platform.ShiftedScans++;
         _lateMs = NowUs > tickUs ? (int)((Platform.Clock.BoardUs(NowUs) - (tick * _periodUs)) / 1000) : 0;
         return true;
     }
@@ -198,7 +200,7 @@ public sealed partial class Bench
         long lost = Platform.Queue.LostPulses(skipped ? _markedPulses : _shaftPulsesTaken, pulses, Plant.TimeOfShaftPulseUs);
         if (lost > 0)
         {
-            Platform.Mark(BoardFaultKind.PinQueueShort);
+            Platform.LostPulses += lost;
             Trace.Note(NowUs, "board", $"{lost} pulse{(lost == 1 ? "" : "s")} of the shaft lost, the queue of pin events was full");
         }
 

@@ -113,9 +113,6 @@ public sealed partial class Bench : IBoard
     /// <summary>Whether the run was broken off at its scan bound.</summary>
     public bool BoundReached { get; private set; }
 
-    /// <summary>Kicks of the board's watchdog; one for each completed scan.</summary>
-    public long WatchdogKicks => Platform.Watchdog.Kicks;
-
     /// <summary>Exceptions that the main loop caught.</summary>
     public int LoopFaults { get; private set; }
 
@@ -183,7 +180,7 @@ public sealed partial class Bench : IBoard
         ArgumentNullException.ThrowIfNull(inputs);
         if (Platform.LoopThrows)
         {
-            Platform.Mark(BoardFaultKind.LoopThrows);
+            Platform.Throws++;
             throw new InvalidOperationException("a driver of the board threw, as it was told to");
         }
 
@@ -226,7 +223,6 @@ public sealed partial class Bench : IBoard
         Platform.Timing.Scanned();
         _markHolds = false;
         _driver.AfterScan(this);
-        Platform.NoteWrites();
         if (ScansExecuted >= _setup.ScanBound)
         {
             BoundReached = true;

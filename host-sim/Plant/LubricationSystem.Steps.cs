@@ -64,28 +64,13 @@ public sealed partial class LubricationSystem
         _layout.AddBranches(_network);
         _relief.Resolve(_network);
         _pump.Resolve(_network.PressurePa(0));
-        AddDrains();
+        _drains.Resolve(_network, _viscosityRatio);
         foreach (ProgressiveDivider divider in _dividers)
             divider.Resolve(_network, _viscosityRatio);
         for (int i = 0; i < _injectors.Length; i++)
             _injectors[i].Resolve(_network, i);
         _pressureSwitch?.Follow(_network.PressurePa(NodeAt(_pressureSwitch.Place)));
     }
-
-    private void AddDrains()
-    {
-        if (VentIsOpen)
-            AddDrain(BranchKind.Vent, 0, Description.VentValve!.OpenM3PerSPa / _viscosityRatio);
-        if (_checkLeakM3PerSPa > 0)
-            AddDrain(BranchKind.CheckValve, 0, _checkLeakM3PerSPa / _viscosityRatio);
-        if (_leakM3PerSPa > 0)
-            AddDrain(BranchKind.Leak, _layout.End, _leakM3PerSPa / _viscosityRatio);
-        if (_burstM3PerSPa > 0)
-            AddDrain(BranchKind.Leak, 0, _burstM3PerSPa);
-    }
-
-    private void AddDrain(BranchKind kind, int node, double conductance) =>
-        _network.Add(new Branch { Kind = kind, Outlet = -1, From = node, To = -1, Weight = 1, Conductance = conductance, OneWay = true });
 
     private void PlanStep()
     {

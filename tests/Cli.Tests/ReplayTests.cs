@@ -219,9 +219,9 @@ public sealed class ReplayTests
     [Fact]
     public void The_bar_fills_as_scripts_run()
     {
-        Assert.Equal("[..............................] 0 of 4 scripts", TerminalProgress.Bar(0, 4));
-        Assert.Equal("[###############...............] 2 of 4 scripts", TerminalProgress.Bar(2, 4));
-        Assert.Equal("[##############################] 4 of 4 scripts", TerminalProgress.Bar(4, 4));
+        Assert.Equal("[..............................] 0 of 4 scripts", ReplayCommand.Bar(0, 4));
+        Assert.Equal("[###############...............] 2 of 4 scripts", ReplayCommand.Bar(2, 4));
+        Assert.Equal("[##############################] 4 of 4 scripts", ReplayCommand.Bar(4, 4));
     }
 
     private sealed class Recording(FakeScriptBench bench) : IScriptBench

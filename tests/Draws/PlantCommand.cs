@@ -58,15 +58,15 @@ public readonly record struct PlantCommand(long AtUs, int What, int Which, doubl
             return;
         }
 
-        FaultInfo fault = FaultCatalogue.All[Which % FaultCatalogue.All.Count];
-        IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, system.Description);
+        Fault fault = FaultCatalogue.All[Which % FaultCatalogue.All.Count];
+        IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault, system.Description);
         if (parts.Count == 0)
             return;
         string part = parts[Which / FaultCatalogue.All.Count % parts.Count];
         if (HowMuch < 0.2)
-            system.HealFault(fault.Kind, part);
+            system.HealFault(fault, part);
         else
-            system.ApplyFault(fault.Kind, part, fault.Parameter is { } parameter ? Magnitude(parameter) : null);
+            system.ApplyFault(fault, part, fault.Parameter is { } parameter ? Magnitude(parameter) : null);
     }
 
     // From nothing over the default to ten times of it, within what is accepted.

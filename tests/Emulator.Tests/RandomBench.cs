@@ -101,10 +101,10 @@ internal static class RandomBench
         select (run.Setup with { ScanJitterUs = jitter, PinQueueDepth = depth, WatchdogMs = watchdog },
             run.Actions.Concat(actions.SelectMany(WithCure)).OrderBy(action => action.TimeUs).ToArray());
 
-    private static RandomAction[] WithCure(RandomAction action) => action.What == Driver.BoardFails && (BoardFaultKind)action.Which is BoardFaultKind.LoopHangs or BoardFaultKind.LoopThrows
+    private static RandomAction[] WithCure(RandomAction action) => action.What == Driver.BoardFails && (BoardFaults.All[action.Which] == BoardFaults.LoopHangs || BoardFaults.All[action.Which] == BoardFaults.LoopThrows)
         ? [action, action with { TimeUs = action.TimeUs + (long)(action.Amount * 5_000_000), What = Driver.BoardHeals }]
-        : action is { What: Driver.BoardFails, Which: (int)BoardFaultKind.PinQueueShort }
-        ? [action, new(action.TimeUs + 1_000_000, Driver.BoardFails, (int)BoardFaultKind.ScanDelayed, 0.9)]
+        : action.What == Driver.BoardFails && BoardFaults.All[action.Which] == BoardFaults.PinQueueShort
+        ? [action, new(action.TimeUs + 1_000_000, Driver.BoardFails, BoardFaults.All.ToList().IndexOf(BoardFaults.ScanDelayed), 0.9)]
         : [action];
 
     /// <summary>Power that comes and goes.</summary>
@@ -289,10 +289,10 @@ internal static class RandomBench
                     bench.Plant.SetTemperature(280 + (action.Amount * 60));
                     break;
                 case BoardFails:
-                    Fail(bench, (BoardFaultKind)action.Which, action.Amount);
+                    Fail(bench, BoardFaults.All[action.Which], action.Amount);
                     break;
                 case BoardHeals:
-                    bench.Platform.Heal((BoardFaultKind)action.Which, PartOf((BoardFaultKind)action.Which, action.Amount));
+                    bench.Platform.HealFault(BoardFaults.All[action.Which], PartOf(BoardFaults.All[action.Which], action.Amount));
                     break;
                 case 9:
                     bench.Controls.Ask((AlarmDeed)(action.Which % 4), (AlarmId)(action.Which / 4 % AlarmTable.Count), 1_000 + (int)(action.Amount * 60_000));
@@ -304,21 +304,20 @@ internal static class RandomBench
         }
 
         /// <summary>Delays from the least that counts to beyond the watchdog; spans, drifts, depths and jitters from their ranges.</summary>
-        private static void Fail(Bench bench, BoardFaultKind kind, double amount)
+        private static void Fail(Bench bench, BoardFault kind, double amount)
         {
-            BoardFaultInfo info = BoardFaults.Of(kind);
-            double? magnitude = info.Parameter is not { } range ? null
-                : kind == BoardFaultKind.ScanDelayed ? 0.001 + (2.5 * amount * amount)
-                : kind == BoardFaultKind.ScanJitters ? 0.002 * amount
-                : kind == BoardFaultKind.StorageWorn ? Math.Floor(20 * amount)
-                : range.Minimum + Math.Floor((range.Maximum - range.Minimum) * (kind == BoardFaultKind.PinQueueShort ? amount * amount * amount : amount));
-            double? second = info.Second is not { } other ? null : other.Unit == BoardFaults.CountUnit ? Math.Floor(amount * 2.999) : amount < 0.5 ? 0 : 20 * (amount - 0.5);
-            bench.Platform.Apply(kind, PartOf(kind, amount), magnitude, second);
+            double? magnitude = kind.Parameter is not { } range ? null
+                : kind == BoardFaults.ScanDelayed ? 0.001 + (2.5 * amount * amount)
+                : kind == BoardFaults.ScanJitters ? 0.002 * amount
+                : kind == BoardFaults.StorageWorn ? Math.Floor(20 * amount)
+                : range.Minimum + Math.Floor((range.Maximum - range.Minimum) * (kind == BoardFaults.PinQueueShort ? amount * amount * amount : amount));
+            double? second = kind.Second is not { } other ? null : other.Unit == BoardFaults.CountUnit ? Math.Floor(amount * 2.999) : amount < 0.5 ? 0 : 20 * (amount - 0.5);
+            bench.Platform.ApplyFault(kind, PartOf(kind, amount), magnitude, second);
         }
 
-        private static string PartOf(BoardFaultKind kind, double amount)
+        private static string PartOf(BoardFault kind, double amount)
         {
-            IReadOnlyList<string> parts = BoardFaults.Of(kind).Parts;
+            IReadOnlyList<string> parts = BoardFaults.PartNames(kind);
             return parts.Count == 0 ? "" : parts[(int)(amount * 0.999 * parts.Count)];
         }
     }

@@ -8,8 +8,8 @@ using LubeController.Emulator.Platform;
 using LubeController.Files.PlantFiles;
 using LubeController.Files.Reading;
 using LubeController.Files.Sorts;
+using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Sensors;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
@@ -81,7 +81,7 @@ public sealed class DocumentationTests
             .SelectMany(path => Repository.Read(path).Steps)
             .Select(step => step.Action).OfType<Scripts.Steps.SetFault>().Select(fault => fault.Kind.Name).Distinct().ToArray();
 
-        string[] possible = [.. FaultCatalogue.All.Where(fault => plants.Any(plant => FaultCatalogue.PartNames(fault.Kind, plant).Count > 0)).Select(fault => fault.Name), .. BoardFaults.All.Select(fault => fault.Name)];
+        string[] possible = [.. FaultCatalogue.All.Where(fault => plants.Any(plant => FaultCatalogue.PartNames(fault, plant).Count > 0)).Select(fault => fault.Name), .. BoardFaults.All.Select(fault => fault.Name)];
         Assert.True(possible.Length >= 36, $"only {possible.Length} faults are possible");
         Assert.Empty(possible.Except(set));
     }

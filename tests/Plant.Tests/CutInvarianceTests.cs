@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using CsCheck;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Pump;
@@ -91,14 +90,14 @@ public sealed class CutInvarianceTests
     {
         LubricationSystem once = Plants.Twin(5).Running();
         LubricationSystem twice = Plants.Twin(5).Running();
-        once.ApplyFault(FaultKind.PumpWorn, value: 0.7);
-        twice.ApplyFault(FaultKind.PumpWorn, value: 0.7);
+        once.ApplyFault(PumpFaults.Worn, value: 0.7);
+        twice.ApplyFault(PumpFaults.Worn, value: 0.7);
         for (long t = 0; t < 60_000_000; t += 777_777)
         {
             twice.AdvanceTo(t);
             twice.SetPumpContact(true);
-            twice.ApplyFault(FaultKind.PumpWorn, value: 0.7);
-            twice.HealFault(FaultKind.PumpOff);
+            twice.ApplyFault(PumpFaults.Worn, value: 0.7);
+            twice.HealFault(PumpFaults.Off);
         }
 
         once.AdvanceTo(60_000_000);
@@ -111,7 +110,7 @@ public sealed class CutInvarianceTests
     {
         LubricationSystem sound = Plants.Twin(5).Running();
         LubricationSystem worn = Plants.Twin(5).Running();
-        worn.ApplyFault(FaultKind.PumpWorn, value: 0.999_999);
+        worn.ApplyFault(PumpFaults.Worn, value: 0.999_999);
         worn.HealAllFaults();
         Assert.NotEqual(Readings.Read(sound)[^1], Readings.Read(worn)[^1]);
         worn = Plants.Twin(5).Running();

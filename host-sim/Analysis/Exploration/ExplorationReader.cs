@@ -51,9 +51,6 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
     /// <summary>Fields of its inputs.</summary>
     public static KeySet InputKeys { get; } = new("the inputs", Inputs.Select(input => input.Name));
 
-    /// <summary>Name of an input as files write it.</summary>
-    public static string NameOf(ExploredInput input) => Inputs.First(one => one.Input == input).Name;
-
     /// <summary>Reads a file, or returns null where a problem was added.</summary>
     public ExplorationFile? Read(string path, ProblemList problems)
     {

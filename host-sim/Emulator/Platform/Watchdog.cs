@@ -9,9 +9,6 @@ internal sealed class Watchdog(long timeUs)
 {
     private long _kickedUs;
 
-    /// <summary>Kicks counted.</summary>
-    public long Kicks { get; private set; }
-
     /// <summary>Arms it, as the board's start does.</summary>
     public void Arm(long nowUs) => _kickedUs = nowUs;
 
@@ -19,7 +16,6 @@ internal sealed class Watchdog(long timeUs)
     public void Kick(long nowUs)
     {
         _kickedUs = nowUs;
-        Kicks++;
     }
 
     /// <summary>When it bites if it is kicked no more, us.</summary>

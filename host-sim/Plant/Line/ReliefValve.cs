@@ -40,6 +40,12 @@ internal sealed class ReliefValve
 
     private double ShutPa => ReseatPa + (ShutPart * (OpeningPa - ReseatPa));
 
+    /// <summary>Whether it is open, and opens below its sound opening pressure.</summary>
+    internal bool OpensEarly => Open && OpeningPa < _soundOpeningPa;
+
+    /// <summary>Whether a sound one would open at a pressure.</summary>
+    internal bool WouldOpenAt(double pressurePa) => pressurePa >= _soundOpeningPa - Crossing.NearPa(_soundOpeningPa);
+
     /// <summary>Sets the opening pressure lower; not a number: as described.</summary>
     internal void SetOpening(double openingPa) => OpeningPa = openingPa < _soundOpeningPa ? openingPa : _soundOpeningPa;
 

@@ -71,6 +71,9 @@ internal sealed class PumpUnit
 
     internal bool ContactWelded { get; set; }
 
+    /// <summary>Whether the motor's contact is driven closed or welded.</summary>
+    internal bool ContactCloses => Contact || ContactWelded;
+
     internal bool MotorDead { get; set; }
 
     /// <summary>Whether the overload relay keeps the motor's contact open.</summary>

@@ -8,7 +8,6 @@ using LubeController.Analysis.Logbooks;
 using LubeController.Board;
 using LubeController.Core;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.ScriptFiles;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -157,17 +156,6 @@ public sealed class LogbookExportTests : IDisposable
         Assert.Equal(30_000, all.Single(one => one.Kind == "shelving").LastedMs);
     }
 
-    [Fact]
-    public void A_script_that_is_missing_and_a_file_that_cannot_be_written_are_refused()
-    {
-        var errors = new StringWriter();
-        Assert.Equal(2, new LogbookSession(new EmulatedBench(), RestRules.All).Run(new LogbookOptions(_folder.At("nowhere.yaml"), null, null), TextWriter.Null, errors));
-        Assert.Contains("nowhere.yaml' is missing", errors.ToString(), StringComparison.Ordinal);
-        _folder.Write("log.settings.yaml", Settings);
-        Assert.Equal(2, new LogbookSession(new EmulatedBench(), RestRules.All).Run(new LogbookOptions(_folder.Write("log.yaml", Scenario), _folder.At("log.yaml/no.csv"), null), TextWriter.Null, errors));
-        Assert.Contains("--csv", errors.ToString(), StringComparison.Ordinal);
-    }
-
     public void Dispose() => _folder.Dispose();
 
     private static LogEntry Entry(uint number, ScanEvent what, AlarmId subject, int uptimeS) => new() { Sequence = number, What = (int)what, Subject = (int)subject, UptimeS = uptimeS };
@@ -219,13 +207,14 @@ public sealed class LogbookExportTests : IDisposable
     {
         _folder.Write("log.settings.yaml", Settings);
         string script = _folder.Write("log.yaml", scenario);
-        var output = new StringWriter { NewLine = "\n" };
-        var errors = new StringWriter();
-        var session = new LogbookSession(new EmulatedBench { WallTimeAtStartS = wallTimeS }, RestRules.All);
-        int code = session.Run(new LogbookOptions(script, _folder.At("log.csv"), _folder.At("log.json")), output, errors);
-        Assert.True(code == 0, errors.ToString());
-        text = output.ToString();
-        csv = File.ReadAllText(_folder.At("log.csv"));
-        json = File.ReadAllText(_folder.At("log.json"));
+        var bench = new EmulatedBench { WallTimeAtStartS = wallTimeS };
+        IReadOnlyList<LogOccurrence> occurrences = LogOccurrences.Of(bench.Run(Repository.Read(script)).Logbook);
+        text = string.Concat(occurrences.Select(occurrence => LogbookText.Line(occurrence) + "\n"));
+        using var csvOutput = new StringWriter();
+        using var jsonOutput = new StringWriter();
+        LogbookCsv.Write(occurrences, csvOutput);
+        LogbookJson.Write(occurrences, jsonOutput);
+        csv = csvOutput.ToString();
+        json = jsonOutput.ToString();
     }
 }

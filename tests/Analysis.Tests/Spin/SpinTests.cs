@@ -25,7 +25,7 @@ public sealed class SpinTests
         foreach (ExternalTool tool in new[] { ExternalTool.Spin, ExternalTool.CCompiler })
             Assert.SkipUnless(tool.IsInstalled, tool.Reason);
         var size = new PhaseMachineSize(rest, wait, overdue, doses);
-        var explorer = new Explorer(() => new PhaseMachine(size), new ExplorationBounds(10_000_000, 1L << 31, 2), new SilentExploration());
+        var explorer = new Explorer(() => new PhaseMachine(size), new ExplorationBounds(10_000_000, 1L << 31, 2));
         ExplorationResult result = explorer.Run(CancellationToken.None);
         Assert.Equal(ExplorationOutcome.Complete, result.Outcome);
         using var spin = new SpinVerifier(Model, size);

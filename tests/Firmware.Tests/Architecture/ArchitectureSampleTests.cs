@@ -17,6 +17,8 @@ public sealed class ArchitectureSampleTests
     private const string Panel = "host-sim/Panel/LubeController.Panel.csproj";
     private const string Cli = "host-sim/Cli/LubeController.Cli.csproj";
     private const string Template = "firmware/LubeController.RuleTemplate/LubeController.RuleTemplate.csproj";
+    private const string Plots = "host-sim/Plots/LubeController.Plots.csproj";
+    private const string Support = "tests/Support/LubeController.Tests.Support.csproj";
     private const string Tests = "tests/A.Tests/A.Tests.csproj";
 
     private const string GoodFirmware = """
@@ -50,6 +52,9 @@ public sealed class ArchitectureSampleTests
     [InlineData(Rig, Emulator, false)]
     [InlineData(Panel, Emulator, true)]
     [InlineData(Panel, Rig, false)]
+    [InlineData(Plots, Scripts, true)]
+    [InlineData(Plots, Support, false)]
+    [InlineData(Cli, Plots, false)]
     [InlineData(Cli, Panel, true)]
     [InlineData(Cli, Rig, true)]
     [InlineData(Cli, Tests, false)]

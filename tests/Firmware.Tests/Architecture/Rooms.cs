@@ -29,6 +29,7 @@ public static class Rooms
         ["Analysis"] = ["Scripts", "Files", "Emulator", "Core", "Board", "Plant"],
         ["Rig"] = ["Scripts"],
         ["Panel"] = ["Scripts", "Emulator"],
+        ["Plots"] = ["Emulator", "Scripts"],
         ["Cli"] = ["Core", "Board", "RuleTemplate", "Plant", "Emulator", "Files", "Scripts", "Analysis", "Rig", "Panel"],
     };
 
