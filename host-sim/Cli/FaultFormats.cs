@@ -5,7 +5,7 @@ using System.Linq;
 using System.Text.Json;
 using LubeController.Plant.Faults;
 using LubeController.Scripts.Records;
-using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 
 namespace LubeController.Cli;
 

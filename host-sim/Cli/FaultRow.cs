@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Linq;
 using LubeController.Files.Quantities;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 
 namespace LubeController.Cli;
 

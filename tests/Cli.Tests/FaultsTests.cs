@@ -3,7 +3,7 @@ using System.IO;
 using System.Linq;
 using System.Text.Json;
 using LubeController.Plant.Line;
-using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 using LubeController.Tests.Support;
 using Xunit;
 

@@ -11,8 +11,8 @@ using LubeController.Files.Sorts;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Sensors;
-using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.Steps;
 using LubeController.Tests.Support;
 using Xunit;
 

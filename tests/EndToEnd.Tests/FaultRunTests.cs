@@ -3,7 +3,6 @@ using System.IO;
 using System.Linq;
 using System.Xml.Linq;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Records;
 using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;

@@ -3,7 +3,6 @@ using LubeController.Core;
 using LubeController.Emulator;
 using LubeController.Files.Quantities;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Steps.Drawing;
 
 namespace LubeController.Scripts.Steps;
 

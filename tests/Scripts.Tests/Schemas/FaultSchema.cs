@@ -6,7 +6,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using LubeController.Files.Quantities;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Tests.Schemas;
 

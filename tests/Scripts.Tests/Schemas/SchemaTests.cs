@@ -10,8 +10,8 @@ using LubeController.Files.PlantFiles;
 using LubeController.Files.Reading;
 using LubeController.Files.SettingsFiles;
 using LubeController.Files.Sorts;
-using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.Steps;
 using LubeController.Tests.Support;
 using Xunit;
 

@@ -7,9 +7,8 @@ using LubeController.Files.Quantities;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Steps;
 
-namespace LubeController.Scripts.Running;
+namespace LubeController.Scripts.Steps;
 
 /// <summary>The faults that a simulated plant and the virtual board can have, as scripts write them: one vocabulary.</summary>
 public static class BenchFaults

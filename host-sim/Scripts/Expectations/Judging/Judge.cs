@@ -3,11 +3,10 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator;
 using LubeController.Scripts.Expectations.Curves;
-using LubeController.Scripts.Expectations.Judging;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 
-namespace LubeController.Scripts.Expectations;
+namespace LubeController.Scripts.Expectations.Judging;
 
 /// <summary>
 /// Judges expectations over a recorded run, with the quantitative meaning of signal temporal logic (Fainekos and Pappas

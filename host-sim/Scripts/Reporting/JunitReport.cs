@@ -6,11 +6,10 @@ using System.Linq;
 using System.Text;
 using System.Xml;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.Steps;
 
-namespace LubeController.Scripts.Records;
+namespace LubeController.Scripts.Reporting;
 
 /// <summary>
 /// Verdicts as JUnit XML, which build servers read: a suite for each script, a case for each expectation. What was not

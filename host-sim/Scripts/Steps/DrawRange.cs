@@ -2,7 +2,7 @@ using System;
 using System.Globalization;
 using LubeController.Files.Quantities;
 
-namespace LubeController.Scripts.Steps.Drawing;
+namespace LubeController.Scripts.Steps;
 
 /// <summary>How the values of a range are spread.</summary>
 public enum DrawSpread
