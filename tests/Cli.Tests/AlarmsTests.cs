@@ -2,8 +2,8 @@ using System;
 using System.IO;
 using System.Linq;
 using System.Text.RegularExpressions;
+using LubeController.Analysis.Alarms;
 using LubeController.Core;
-using LubeController.Scripts.Alarms;
 using LubeController.Tests.Support;
 using Xunit;
 

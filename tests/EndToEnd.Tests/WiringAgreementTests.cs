@@ -1,12 +1,12 @@
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Analysis.Wiring;
 using LubeController.Core;
 using LubeController.Emulator;
 using LubeController.Plant.Wiring;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Steps;
-using LubeController.Scripts.Wiring;
 using LubeController.Tests.Support;
 using Xunit;
 

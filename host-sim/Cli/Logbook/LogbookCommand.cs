@@ -2,7 +2,7 @@ using System;
 using System.CommandLine;
 using System.Globalization;
 using System.IO;
-using LubeController.Scripts.Logbooks;
+using LubeController.Analysis.Logbooks;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.SettingsFiles;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.IO;
+using LubeController.Analysis.Wiring;
 using LubeController.Scripts.SettingsFiles;
-using LubeController.Scripts.Wiring;
 
 namespace LubeController.Cli.Wiring;
 

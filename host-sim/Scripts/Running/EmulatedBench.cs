@@ -3,9 +3,9 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator;
 using LubeController.Emulator.Platform;
+using LubeController.Emulator.Storage;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Logbooks;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Signals;
@@ -58,7 +58,7 @@ public sealed class EmulatedBench : IScriptBench
         return new RunResult
         {
             Trace = trace,
-            Logbook = LogbookContents.Of(bench.Storage),
+            Logbook = LogbookContents.Read(bench.Storage),
             FiredSteps = driver.Schedule.Fired,
             ScansExecuted = bench.ScansExecuted,
             TicksCovered = bench.TicksCovered,
