@@ -73,4 +73,7 @@ public static class CoreProperties
         "neither power-up nor reset starts the pump",
         "a dose-ending alarm that comes to stand ends the running dose",
     ];
+
+    /// <summary>The bit of a property among several.</summary>
+    internal static int Bit(this CoreProperty property) => 1 << (int)property;
 }

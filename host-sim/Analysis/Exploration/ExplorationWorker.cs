@@ -40,7 +40,7 @@ internal sealed class ExplorationWorker(IExploredModel model, FingerprintTable k
     {
         for (int letter = 0; letter < Model.Letters; letter++)
         {
-            int property = Model.Take(state, letter);
+            int property = Model.Move(state, letter);
             if (property == IExploredModel.NoSuchMove)
                 continue;
             Transitions++;

@@ -46,7 +46,7 @@ public sealed class Explorer
         _workers[0].Enter(-1, 0, 0);
         int depth = 0;
         long bytes = 0;
-        Place[] frontier = Gather();
+        FoundState[] frontier = Gather();
         while (true)
         {
             bytes = Math.Max(bytes, Bytes);
@@ -69,7 +69,7 @@ public sealed class Explorer
 
     private long Bytes => _known.Bytes + _workers.Sum(worker => worker.Bytes) + ((long)_parents.Capacity * 6);
 
-    private void Expand(Place[] frontier, int level, CancellationToken cancel)
+    private void Expand(FoundState[] frontier, int level, CancellationToken cancel)
     {
         int first = _parents.Count - frontier.Length;
         int next = 0;
@@ -96,11 +96,11 @@ public sealed class Explorer
     }
 
     /// <summary>Numbers the states found on a level by the step that led to them, so that their order hangs on no worker.</summary>
-    private Place[] Gather()
+    private FoundState[] Gather()
     {
         int count = _workers.Sum(worker => worker.Found.Count);
         var steps = new long[count];
-        var places = new Place[count];
+        var places = new FoundState[count];
         int at = 0;
         for (int worker = 0; worker < _workers.Length; worker++)
         {
@@ -109,7 +109,7 @@ public sealed class Explorer
             {
                 (int parent, int letter) = _known.Find(found[index]);
                 steps[at] = ((long)parent << 16) | (uint)letter;
-                places[at++] = new Place(worker, index);
+                places[at++] = new FoundState(worker, index);
             }
         }
 
@@ -163,5 +163,5 @@ public sealed class Explorer
     private ExplorationResult Result(ExplorationOutcome outcome, int depth, long bytes) =>
         new(outcome, _parents.Count, Transitions, depth, -1, false, [], bytes);
 
-    private readonly record struct Place(int Worker, int Index);
+    private readonly record struct FoundState(int Worker, int Index);
 }

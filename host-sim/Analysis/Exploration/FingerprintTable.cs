@@ -68,7 +68,7 @@ internal sealed class FingerprintTable
         {
             lock (_lock)
             {
-                ref Entry entry = ref Place(_entries, fingerprint);
+                ref Entry entry = ref EntryFor(_entries, fingerprint);
                 if (entry.Level != 0)
                 {
                     if (entry.Level == level + 1 && (parent < entry.Parent || (parent == entry.Parent && letter < entry.Letter)))
@@ -90,11 +90,11 @@ internal sealed class FingerprintTable
 
         public (int Parent, int Letter) Find(UInt128 fingerprint)
         {
-            ref Entry entry = ref Place(_entries, fingerprint);
+            ref Entry entry = ref EntryFor(_entries, fingerprint);
             return (entry.Parent, entry.Letter);
         }
 
-        private static ref Entry Place(Entry[] entries, UInt128 fingerprint)
+        private static ref Entry EntryFor(Entry[] entries, UInt128 fingerprint)
         {
             ulong low = unchecked((ulong)fingerprint);
             ulong high = (ulong)(fingerprint >> 64);
@@ -111,7 +111,7 @@ internal sealed class FingerprintTable
             foreach (ref readonly Entry entry in _entries.AsSpan())
             {
                 if (entry.Level != 0)
-                    Place(grown, new UInt128(entry.High, entry.Low)) = entry;
+                    EntryFor(grown, new UInt128(entry.High, entry.Low)) = entry;
             }
 
             _entries = grown;

@@ -8,10 +8,10 @@ namespace LubeController.Analysis.Exploration;
 /// </summary>
 public interface IExploredModel
 {
-    /// <summary>What <see cref="Take"/> returns where the letter is not one of this state.</summary>
+    /// <summary>What <see cref="Move"/> returns where the letter is not one of this state.</summary>
     const int NoSuchMove = -2;
 
-    /// <summary>What <see cref="Take"/> and <see cref="Probe"/> return where nothing is violated.</summary>
+    /// <summary>What <see cref="Move"/> and <see cref="Probe"/> return where nothing is violated.</summary>
     const int Holds = -1;
 
     /// <summary>Bytes of a state from which the machine goes on.</summary>
@@ -28,13 +28,13 @@ public interface IExploredModel
 
     /// <summary>Goes to a state and from there one step by a letter.</summary>
     /// <returns><see cref="Holds"/>, <see cref="NoSuchMove"/>, or the number of the property that is violated.</returns>
-    int Take(ReadOnlySpan<byte> state, int letter);
+    int Move(ReadOnlySpan<byte> state, int letter);
 
     /// <summary>Writes what tells the present state from others: two states that write the same have the same future.</summary>
     /// <returns>Bytes written.</returns>
     int Compare(Span<byte> buffer);
 
-    /// <summary>Writes the present state, from which <see cref="Take"/> can go on.</summary>
+    /// <summary>Writes the present state, from which <see cref="Move"/> can go on.</summary>
     void Write(Span<byte> state);
 
     /// <summary>Tries from the present state, which is a new one, whatever takes more than one step. The machine may be left anywhere.</summary>

@@ -37,16 +37,16 @@ public static class Lockstep
     /// <returns>The first difference, or null.</returns>
     /// <exception cref="ArgumentException">The specification cannot express the settings; the message names the one.</exception>
     public static Disagreement? Run(SettingsValues settings, IReadOnlyList<LockstepStep> steps, Func<SettingsValues, ILockstepCore> make) =>
-        Run(settings, steps, make, null, SpecTables.Own, LockstepAllowances.All);
+        Run(settings, steps, make, null, SpecMisreadings.None, LockstepAllowances.All);
 
     internal static Disagreement? Run(
         SettingsValues settings, IReadOnlyList<LockstepStep> steps, Func<SettingsValues, ILockstepCore> make,
-        Func<SpecSettings, SpecSettings>? alter, SpecTables tables, IReadOnlySet<LockstepAllowance> allowed)
+        Func<SpecSettings, SpecSettings>? alter, SpecMisreadings misread, IReadOnlySet<LockstepAllowance> allowed)
     {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(steps);
         ArgumentNullException.ThrowIfNull(make);
-        var pair = new LockstepPair(settings, make, alter, tables, allowed);
+        var pair = new LockstepPair(settings, make, alter, misread, allowed);
         for (int index = 0; index < steps.Count; index++)
         {
             LockstepStep step = steps[index];

@@ -20,7 +20,7 @@ public static class LockstepSettings
     ];
 
     /// <summary>All values of a core's settings.</summary>
-    public static SettingsValues Of(Settings settings)
+    public static SettingsValues ValuesOf(Settings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
         return new SettingsValues(Enumerable.Range(0, SettingField.Count).Select(field => settings[field]));

@@ -54,7 +54,12 @@ internal sealed class SweepBoard : IBoard
     public bool Over => TimeMs >= _setup.DurationMs;
 
     /// <summary>Seconds to add to the rest of the settings that shall be stored now; 0 for none.</summary>
-    public int TakeStore() => Interlocked(ref _storing);
+    public int TakeStoreRequest()
+    {
+        int seconds = _storing;
+        _storing = 0;
+        return seconds;
+    }
 
     /// <summary>Power is back, or the board restarts.</summary>
     public void Begin()
@@ -141,13 +146,6 @@ internal sealed class SweepBoard : IBoard
 
     /// <summary>Whether the turn ended for something other than power.</summary>
     public bool Stores => _storing != 0;
-
-    private static int Interlocked(ref int value)
-    {
-        int taken = value;
-        value = 0;
-        return taken;
-    }
 
     private void Obey(PowerCutStep step)
     {

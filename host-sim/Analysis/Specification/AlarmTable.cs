@@ -44,5 +44,5 @@ public static class AlarmTable
     public static IReadOnlyList<AlarmRule> All { get; } = [.. Rows.OrderBy(rule => rule.Id)];
 
     /// <summary>The row of one alarm.</summary>
-    public static AlarmRule Of(AlarmId alarm) => All[(int)alarm];
+    public static AlarmRule RuleOf(AlarmId alarm) => All[(int)alarm];
 }

@@ -1,7 +1,7 @@
 namespace LubeController.Analysis.Specification;
 
 /// <summary>Changes of a cycle switch's level before debounce, counted in windows.</summary>
-public record struct ChatterState
+internal record struct ChatterState
 {
     private bool _runs;
     private int _passedMs;
@@ -21,7 +21,7 @@ public record struct ChatterState
     /// <param name="changed">The level has changed in this scan.</param>
     /// <param name="most">With so many changes in one window it chatters.</param>
     /// <param name="windowMs">Length of a window, ms.</param>
-    internal void Take(bool changed, int most, int windowMs)
+    internal void Count(bool changed, int most, int windowMs)
     {
         if (_runs && _passedMs >= windowMs)
         {

@@ -1,7 +1,7 @@
 namespace LubeController.Analysis.Specification;
 
 /// <summary>The delays on and off of one alarm's condition.</summary>
-public record struct DelayFilter
+internal record struct DelayFilter
 {
     private int _changingMs;
 
@@ -24,8 +24,8 @@ public record struct DelayFilter
             _changingMs += elapsedMs;
     }
 
-    /// <summary>Judges the condition anew.</summary>
-    internal void Take(bool condition, AlarmDelays delays)
+    /// <summary>Follows the condition, each change of it after its delay.</summary>
+    internal void Follow(bool condition, AlarmDelays delays)
     {
         if (condition != Present)
         {

@@ -3,7 +3,7 @@ namespace LubeController.Analysis.Specification;
 /// <summary>
 /// Debounce of one level. Nothing is known after power-up until the level has stood for the debounce time.
 /// </summary>
-public record struct InputFilter
+internal record struct InputFilter
 {
     private bool _seen;
     private bool _raw;
@@ -14,6 +14,9 @@ public record struct InputFilter
 
     /// <summary>The accepted level; false while unknown.</summary>
     public bool Level { get; private set; }
+
+    /// <summary>The accepted level, or null while unknown.</summary>
+    internal readonly bool? Accepted => Known ? Level : null;
 
     private readonly bool Settled => Known && _raw == Level;
 
@@ -31,7 +34,7 @@ public record struct InputFilter
     /// <param name="raw">The level.</param>
     /// <param name="debounceMs">How long it must have stood, ms.</param>
     /// <param name="mayAccept">Whether a level may be accepted now at all.</param>
-    internal bool Take(bool raw, int debounceMs, bool mayAccept = true)
+    internal bool Accept(bool raw, int debounceMs, bool mayAccept = true)
     {
         if (!_seen || raw != _raw)
             _stableMs = 0;

@@ -1,6 +1,6 @@
 namespace LubeController.Analysis.Specification;
 
-/// <summary>What can happen to an alarm, in the order of the rows of the lifecycle table.</summary>
+/// <summary>What can happen to an alarm.</summary>
 public enum LifecycleEvent
 {
     /// <summary>The condition began, its delay on included.</summary>
@@ -32,29 +32,4 @@ public enum LifecycleEvent
 
     /// <summary>Returned to service by a person.</summary>
     ReturnToService,
-}
-
-/// <summary>The conditions that the cells of the lifecycle table name.</summary>
-public enum LifecycleGuard
-{
-    /// <summary>No condition.</summary>
-    Always,
-
-    /// <summary>The condition is present.</summary>
-    Active,
-
-    /// <summary>The condition is gone and only the latch holds the alarm.</summary>
-    LatchOnly,
-
-    /// <summary>The latch holds the alarm.</summary>
-    Latched,
-
-    /// <summary>No latch holds the alarm.</summary>
-    NotLatched,
-
-    /// <summary>The condition is present, the latch of a latching alarm being its present condition.</summary>
-    Stands,
-
-    /// <summary>Neither condition nor latch.</summary>
-    Gone,
 }

@@ -9,9 +9,6 @@ public static class LifecycleGraph
     /// <summary>In the DOT language.</summary>
     public static string Dot() => Graph().Dot();
 
-    private static StateGraph Graph() => StateGraph.Of<Lifecycle, LifecycleEvent>(
-        "lifecycle",
-        TableMachine.Build(LifecycleTable.Rules, () => Lifecycle.Normal, _ => { }, _ => true, LifecycleWords.Of, _ => { }).GetInfo(),
-        LifecycleWords.Of,
-        LifecycleWords.Of);
+    private static StateGraph Graph() => StateGraph.FromMachine<Lifecycle, LifecycleEvent>(
+        "lifecycle", LifecycleMachine.Build(new AlarmState()).GetInfo(), LifecycleWords.NameOf, LifecycleWords.NameOf);
 }

@@ -7,7 +7,7 @@ public static class LifecycleWords
 {
     /// <summary>The state's name.</summary>
     /// <exception cref="ArgumentOutOfRangeException">No such state.</exception>
-    public static string Of(Lifecycle state) => state switch
+    public static string NameOf(Lifecycle state) => state switch
     {
         Lifecycle.Normal => "normal",
         Lifecycle.Unacknowledged => "unacknowledged",
@@ -22,7 +22,7 @@ public static class LifecycleWords
 
     /// <summary>The event's words.</summary>
     /// <exception cref="ArgumentOutOfRangeException">No such event.</exception>
-    public static string Of(LifecycleEvent happening) => happening switch
+    public static string NameOf(LifecycleEvent happening) => happening switch
     {
         LifecycleEvent.ConditionBegins => "condition begins",
         LifecycleEvent.ConditionEnds => "condition ends",
@@ -35,19 +35,5 @@ public static class LifecycleWords
         LifecycleEvent.TakeOutOfService => "take out of service",
         LifecycleEvent.ReturnToService => "return to service",
         _ => throw new ArgumentOutOfRangeException(nameof(happening), happening, "Not an event."),
-    };
-
-    /// <summary>The condition's words; empty where there is none.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">No such condition.</exception>
-    public static string Of(LifecycleGuard guard) => guard switch
-    {
-        LifecycleGuard.Always => "",
-        LifecycleGuard.Active => "condition present",
-        LifecycleGuard.LatchOnly => "latch only",
-        LifecycleGuard.Latched => "latched",
-        LifecycleGuard.NotLatched => "not latched",
-        LifecycleGuard.Stands => "condition or latch present",
-        LifecycleGuard.Gone => "neither present",
-        _ => throw new ArgumentOutOfRangeException(nameof(guard), guard, "Not a condition."),
     };
 }

@@ -1,6 +1,6 @@
 namespace LubeController.Analysis.Specification;
 
-/// <summary>What can happen to a phase, in the order of the rows of the phase table.</summary>
+/// <summary>What can happen to a phase, in the order of the rows of the rules' table.</summary>
 public enum PhaseEvent
 {
     /// <summary>Rest over, or restart delay over with a dose pending.</summary>

@@ -9,9 +9,6 @@ public static class PhaseGraph
     /// <summary>In the DOT language.</summary>
     public static string Dot() => Graph().Dot();
 
-    private static StateGraph Graph() => StateGraph.Of<Phase, PhaseEvent>(
-        "phases",
-        TableMachine.Build(PhaseTable.Rules, () => Phase.Rest, _ => { }, _ => true, PhaseWords.Of, _ => { }).GetInfo(),
-        PhaseWords.Of,
-        PhaseWords.Of);
+    private static StateGraph Graph() => StateGraph.FromMachine<Phase, PhaseEvent>(
+        "phases", new LubricationSpecification(new SpecSettings()).PhaseInfo, PhaseWords.NameOf, PhaseWords.NameOf);
 }

@@ -7,7 +7,7 @@ public static class PhaseWords
 {
     /// <summary>The phase's name.</summary>
     /// <exception cref="ArgumentOutOfRangeException">No such phase.</exception>
-    public static string Of(Phase phase) => phase switch
+    public static string NameOf(Phase phase) => phase switch
     {
         Phase.Rest => "rest",
         Phase.Dose => "dose",
@@ -21,7 +21,7 @@ public static class PhaseWords
 
     /// <summary>The event's words.</summary>
     /// <exception cref="ArgumentOutOfRangeException">No such event.</exception>
-    public static string Of(PhaseEvent happening) => happening switch
+    public static string NameOf(PhaseEvent happening) => happening switch
     {
         PhaseEvent.DoseDue => "rest over, or restart delay over with a dose pending",
         PhaseEvent.DoseOver => "dose counted, or run time over",
@@ -39,28 +39,5 @@ public static class PhaseWords
         PhaseEvent.Reset => "reset",
         PhaseEvent.PowerUp => "power-up after a cut in this phase",
         _ => throw new ArgumentOutOfRangeException(nameof(happening), happening, "Not an event."),
-    };
-
-    /// <summary>The condition's words; empty where there is none.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">No such condition.</exception>
-    public static string Of(PhaseGuard guard) => guard switch
-    {
-        PhaseGuard.Always => "",
-        PhaseGuard.NewTriesStopOffNoInterlock => "new tries are set, stop off, no interlock stands",
-        PhaseGuard.StopOffFailureStands => "stop off, a pump-stopping failure stands",
-        PhaseGuard.StopOffNoFailure => "stop off, no pump-stopping failure stands",
-        PhaseGuard.StopOn => "stop on",
-        PhaseGuard.StopOffNoInterlock => "stop off, no interlock stands",
-        PhaseGuard.StopOnOrInterlock => "stop on, or an interlock stands",
-        PhaseGuard.StopOffNoFailureAtAll => "stop off, no failure stands",
-        PhaseGuard.StopOnOrFailure => "stop on, or a failure stands",
-        PhaseGuard.NoPumpStoppingFailure => "no pump-stopping failure stands any more",
-        PhaseGuard.PumpStoppingFailure => "a pump-stopping failure stands",
-        PhaseGuard.CameFromRest => "it came from rest",
-        PhaseGuard.CameFromStopped => "it came from stopped",
-        PhaseGuard.CameFromFailed => "it came from failed",
-        PhaseGuard.CameFromFailedFailureStands => "it came from failed, a pump-stopping failure stands",
-        PhaseGuard.CameFromFailedNoFailure => "it came from failed, no pump-stopping failure stands any more",
-        _ => throw new ArgumentOutOfRangeException(nameof(guard), guard, "Not a condition."),
     };
 }

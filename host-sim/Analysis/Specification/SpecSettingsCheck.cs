@@ -73,14 +73,14 @@ internal static class SpecSettingsCheck
     {
         foreach (KeyValuePair<AlarmId, AlarmDelays> delays in s.Delays)
         {
-            AtLeast(0, delays.Value.OnMs, $"delay on of {AlarmTable.Of(delays.Key).Name}");
-            AtLeast(0, delays.Value.OffMs, $"delay off of {AlarmTable.Of(delays.Key).Name}");
+            AtLeast(0, delays.Value.OnMs, $"delay on of {AlarmTable.RuleOf(delays.Key).Name}");
+            AtLeast(0, delays.Value.OffMs, $"delay off of {AlarmTable.RuleOf(delays.Key).Name}");
         }
 
         foreach (AlarmId alarm in WithoutDelayOn)
         {
             if (s.Delays.TryGetValue(alarm, out AlarmDelays delays) && delays.OnMs != 0)
-                throw Refused($"delay on of {AlarmTable.Of(alarm).Name}", delays.OnMs, "0, as its timeout is its delay");
+                throw Refused($"delay on of {AlarmTable.RuleOf(alarm).Name}", delays.OnMs, "0, as its timeout is its delay");
         }
 
         foreach (Consequence consequence in s.Consequences)

@@ -25,7 +25,7 @@ internal sealed class StateGraph
         _initial = initial;
     }
 
-    internal static StateGraph Of<TState, TEvent>(
+    internal static StateGraph FromMachine<TState, TEvent>(
         string name, StateMachineInfo machine, Func<TState, string> stateWords, Func<TEvent, string> eventWords)
         where TState : struct, Enum
         where TEvent : struct, Enum

@@ -3,7 +3,7 @@ using System;
 namespace LubeController.Analysis.Specification;
 
 /// <summary>Pulses that each of the four switches there may be gave as a witness against one.</summary>
-public record struct WitnessCounts
+internal record struct WitnessCounts
 {
     private int _first;
     private int _second;

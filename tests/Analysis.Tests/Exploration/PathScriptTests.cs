@@ -65,7 +65,7 @@ public sealed class PathScriptTests
             // A torn save needs one that is due; it is tried until there is.
             bool cut = way.Count > 8 && way.Count < Steps - 4 && dice.Next(8u) == 0;
             int letter = cut ? cuts[dice.Next((uint)cuts.Length)] : quiet[dice.Next((uint)quiet.Length)];
-            if (model.Take(state, letter) == IExploredModel.NoSuchMove)
+            if (model.Move(state, letter) == IExploredModel.NoSuchMove)
                 continue;
             model.Write(state);
             way.Add(letter);

@@ -24,7 +24,7 @@ internal sealed class RingModel(int size, (int, int)? forbidden, (int, int)? fai
         Write(state);
     }
 
-    public int Take(ReadOnlySpan<byte> state, int letter)
+    public int Move(ReadOnlySpan<byte> state, int letter)
     {
         _first = BitConverter.ToInt32(state);
         _second = BitConverter.ToInt32(state[4..]);

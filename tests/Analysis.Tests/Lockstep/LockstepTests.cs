@@ -79,7 +79,7 @@ public sealed class LockstepTests
     public void A_difference_is_told_with_the_sequence_that_shows_it()
     {
         LockstepStep[] steps = [new(new LockstepInputs(), 10, 3), new(new LockstepInputs { LevelEmpty = true }, 10, 2)];
-        SettingsValues settings = LockstepSettings.Neutral(LockstepSettings.Of(new Settings())).With(SettingField.LevelEmptyFitted, 1).With(SettingField.LevelDebounceMs, 10);
+        SettingsValues settings = LockstepSettings.Neutral(LockstepSettings.ValuesOf(new Settings())).With(SettingField.LevelEmptyFitted, 1).With(SettingField.LevelDebounceMs, 10);
 
         Assert.Null(Analysis.Lockstep.Lockstep.Run(settings, steps));
         Disagreement? found = Analysis.Lockstep.Lockstep.Run(settings, steps, values => new DeployedCore(values.With(SettingField.LevelDebounceMs, 0)));
@@ -112,7 +112,7 @@ public sealed class LockstepTests
     [Fact]
     public void Settings_that_cannot_be_expressed_are_refused_by_name()
     {
-        SettingsValues presets = LockstepSettings.Of(new Settings());
+        SettingsValues presets = LockstepSettings.ValuesOf(new Settings());
         SettingsValues neutral = LockstepSettings.Neutral(presets);
 
         Assert.Equal(neutral, LockstepSettings.Neutral(neutral));

@@ -16,34 +16,34 @@ public sealed class PlantedTests(ITestOutputHelper output)
 {
     private const int MostSteps = 14;
 
-    private static readonly Dictionary<string, (Func<SpecSettings, SpecSettings>? Settings, SpecTables Tables)> InSpecification = new()
+    private static readonly Dictionary<string, (Func<SpecSettings, SpecSettings>? Settings, SpecMisreadings Misread)> InSpecification = new()
     {
-        ["a pause that is over leads to rest"] = (null, Phases(PhaseEvent.PauseOver, Phase.RetryPause, "rest")),
-        ["reset takes the operating stop off"] = (null, Phases(PhaseEvent.Reset, Phase.Stopped, "rest")),
-        ["prime is not refused in a dose"] = (null, Phases(PhaseEvent.PrimePressed, Phase.Dose, "")),
-        ["an interlock leaves prime alone"] = (null, Phases(PhaseEvent.Interlock, Phase.Prime, "")),
-        ["a cut in a dose leads to stopped"] = (null, Phases(PhaseEvent.PowerUp, Phase.Dose, "stopped")),
+        ["a pause that is over leads to rest"] = (null, Phases(PhaseEvent.PauseOver, Phase.RetryPause, PhaseEvent.PowerUp)),
+        ["reset takes the operating stop off"] = (null, Phases(PhaseEvent.Reset, Phase.Stopped, PhaseEvent.StartPressed)),
+        ["prime is not refused in a dose"] = (null, Phases(PhaseEvent.PrimePressed, Phase.Dose, null)),
+        ["an interlock leaves prime alone"] = (null, Phases(PhaseEvent.Interlock, Phase.Prime, null)),
+        ["a cut in a dose leads to stopped"] = (null, Phases(PhaseEvent.PowerUp, Phase.Dose, PhaseEvent.StopOn)),
         ["an empty reservoir does not latch"] = (null, Alarms(AlarmId.ReservoirEmpty, rule => rule with { Latches = false })),
         ["a pulse while idle is no failure"] = (null, Alarms(AlarmId.PulseWhileIdle, rule => rule with { Category = Analysis.Specification.AlarmCategory.OutOfSpecification })),
         ["a pump overload ends the dose only"] = (null, Alarms(AlarmId.PumpOverload, rule => rule with { Action = Analysis.Specification.AlarmAction.DoseEnding })),
         ["a low supply does not hold the pump"] = (null, Alarms(AlarmId.SupplyLow, rule => rule with { Action = Analysis.Specification.AlarmAction.None })),
         ["a line not vented is not ended by reset"] = (null, Alarms(AlarmId.LineNotVented, rule => rule with { OnlyARunningPumpShows = false })),
-        ["an alarm that returned needs no acknowledgement"] = (null, Lifecycles(LifecycleEvent.ConditionEnds, Lifecycle.Unacknowledged, "latched, or normal")),
-        ["shelving hides nothing that is acknowledged"] = (null, Lifecycles(LifecycleEvent.Shelve, Lifecycle.Acknowledged, "")),
-        ["a timeout is one scan longer"] = (s => s with { Switches = [.. s.Switches.Select(one => one with { TimeoutMs = one.TimeoutMs + 10 })] }, SpecTables.Own),
-        ["one retry more"] = (s => s with { Switches = [.. s.Switches.Select(one => one with { Retries = one.Retries + 1 })] }, SpecTables.Own),
-        ["no allowance for the first pulse"] = (s => s with { FirstPulseAllowanceMs = 0 }, SpecTables.Own),
-        ["the rest after a reset is no restart delay"] = (s => s with { RestartDelayMs = 0 }, SpecTables.Own),
-        ["a run-on time that is one scan longer"] = (s => s with { RunOnMs = s.RunOnMs + 10 }, SpecTables.Own),
-        ["a hold time that is one scan shorter"] = (s => s with { HoldMs = Math.Max(1, s.HoldMs - 10) }, SpecTables.Own),
-        ["no consequence is suppressed"] = (s => s with { Consequences = [] }, SpecTables.Own),
-        ["one restart more is expected"] = (s => s with { RestartsMost = s.RestartsMost == 0 ? 0 : s.RestartsMost + 1 }, SpecTables.Own),
-        ["one witness more proves a switch wrong"] = (s => s with { WitnessPulses = s.WitnessPulses == 0 ? 0 : s.WitnessPulses + 1 }, SpecTables.Own),
+        ["an alarm that returned needs no acknowledgement"] = (null, Lifecycles(LifecycleEvent.ConditionEnds, Lifecycle.Unacknowledged, LifecycleEvent.Acknowledge)),
+        ["shelving hides nothing that is acknowledged"] = (null, Lifecycles(LifecycleEvent.Shelve, Lifecycle.Acknowledged, null)),
+        ["a timeout is one scan longer"] = (s => s with { Switches = [.. s.Switches.Select(one => one with { TimeoutMs = one.TimeoutMs + 10 })] }, SpecMisreadings.None),
+        ["one retry more"] = (s => s with { Switches = [.. s.Switches.Select(one => one with { Retries = one.Retries + 1 })] }, SpecMisreadings.None),
+        ["no allowance for the first pulse"] = (s => s with { FirstPulseAllowanceMs = 0 }, SpecMisreadings.None),
+        ["the rest after a reset is no restart delay"] = (s => s with { RestartDelayMs = 0 }, SpecMisreadings.None),
+        ["a run-on time that is one scan longer"] = (s => s with { RunOnMs = s.RunOnMs + 10 }, SpecMisreadings.None),
+        ["a hold time that is one scan shorter"] = (s => s with { HoldMs = Math.Max(1, s.HoldMs - 10) }, SpecMisreadings.None),
+        ["no consequence is suppressed"] = (s => s with { Consequences = [] }, SpecMisreadings.None),
+        ["one restart more is expected"] = (s => s with { RestartsMost = s.RestartsMost == 0 ? 0 : s.RestartsMost + 1 }, SpecMisreadings.None),
+        ["one witness more proves a switch wrong"] = (s => s with { WitnessPulses = s.WitnessPulses == 0 ? 0 : s.WitnessPulses + 1 }, SpecMisreadings.None),
         ["a dose-ending switch that is wrong ends no dose"] = (null, Alarms(AlarmId.CycleSwitchFault, rule => rule with { Action = Analysis.Specification.AlarmAction.None })),
         ["another switch that is wrong ends the dose"] = (null, Alarms(AlarmId.OtherSwitchFault, rule => rule with { Action = Analysis.Specification.AlarmAction.DoseEnding })),
-        ["a chatter window that is one scan longer"] = (s => s with { ChatterWindowMs = s.ChatterWindowMs + 10 }, SpecTables.Own),
-        ["a run-down that is one scan longer"] = (s => s with { RunDownMs = s.RunDownMs == 0 ? 0 : s.RunDownMs + 10 }, SpecTables.Own),
-        ["a rest counts while the machine stands"] = (s => s with { RestOnlyWhileRunning = false }, SpecTables.Own),
+        ["a chatter window that is one scan longer"] = (s => s with { ChatterWindowMs = s.ChatterWindowMs + 10 }, SpecMisreadings.None),
+        ["a run-down that is one scan longer"] = (s => s with { RunDownMs = s.RunDownMs == 0 ? 0 : s.RunDownMs + 10 }, SpecMisreadings.None),
+        ["a rest counts while the machine stands"] = (s => s with { RestOnlyWhileRunning = false }, SpecMisreadings.None),
     };
 
     private static readonly Dictionary<string, Func<SettingsValues, ILockstepCore>> InCore = new()
@@ -86,9 +86,9 @@ public sealed class PlantedTests(ITestOutputHelper output)
     [MemberData(nameof(Specification))]
     public void A_disagreement_planted_in_the_specification_is_found(string planted)
     {
-        (Func<SpecSettings, SpecSettings>? alter, SpecTables tables) = InSpecification[planted];
+        (Func<SpecSettings, SpecSettings>? alter, SpecMisreadings misread) = InSpecification[planted];
         Found(planted, (settings, steps) => Analysis.Lockstep.Lockstep.Run(
-            settings, steps, values => new DeployedCore(values), alter, tables, LockstepAllowances.All));
+            settings, steps, values => new DeployedCore(values), alter, misread, LockstepAllowances.All));
     }
 
     [Theory]
@@ -105,7 +105,7 @@ public sealed class PlantedTests(ITestOutputHelper output)
         Assert.False(string.IsNullOrWhiteSpace(LockstepAllowances.Reasons[allowance]));
         HashSet<LockstepAllowance> others = [.. LockstepAllowances.All.Where(one => one != allowance)];
         Found(allowance.ToString(), (settings, steps) => Analysis.Lockstep.Lockstep.Run(
-            settings, steps, values => new DeployedCore(values), null, SpecTables.Own, others));
+            settings, steps, values => new DeployedCore(values), null, SpecMisreadings.None, others));
     }
 
     [Fact]
@@ -119,14 +119,14 @@ public sealed class PlantedTests(ITestOutputHelper output)
         Assert.NotNull(LockstepCampaign.Run(values => new DistortedCore(values) { Forgets = true }, LockstepTests.Cases, LockstepTests.Seed));
     }
 
-    private static SpecTables Phases(PhaseEvent happening, Phase phase, string words) =>
-        SpecTables.Own with { Phases = PhaseTable.With(happening, phase, words) };
+    private static SpecMisreadings Phases(PhaseEvent happening, Phase phase, PhaseEvent? heard) =>
+        SpecMisreadings.None with { Phases = (now, happens) => now == phase && happens == happening ? heard : happens };
 
-    private static SpecTables Lifecycles(LifecycleEvent happening, Lifecycle state, string words) =>
-        SpecTables.Own with { Lifecycle = LifecycleTable.With(happening, state, words) };
+    private static SpecMisreadings Lifecycles(LifecycleEvent happening, Lifecycle state, LifecycleEvent? heard) =>
+        SpecMisreadings.None with { Lifecycle = (now, happens) => now == state && happens == happening ? heard : happens };
 
-    private static SpecTables Alarms(AlarmId alarm, Func<AlarmRule, AlarmRule> alter) =>
-        SpecTables.Own with { Alarms = [.. AlarmTable.All.Select(rule => rule.Id == alarm ? alter(rule) : rule)] };
+    private static SpecMisreadings Alarms(AlarmId alarm, Func<AlarmRule, AlarmRule> alter) =>
+        SpecMisreadings.None with { Alarms = [.. AlarmTable.All.Select(rule => rule.Id == alarm ? alter(rule) : rule)] };
 
     private static Func<SettingsValues, ILockstepCore> Settings(int field, Func<int, int> alter) =>
         values => new DeployedCore(values.With(field, alter(values[field])));

@@ -88,7 +88,7 @@ public sealed class RecordedTests(ITestOutputHelper output)
             int elapsedMs = core == _core ? (int)unchecked(bench.NowMs - _lastMs) : 0;
             _core = core;
             _lastMs = bench.NowMs;
-            Settings ??= LockstepSettings.Neutral(LockstepSettings.Of(SettingsOf(core)));
+            Settings ??= LockstepSettings.Neutral(LockstepSettings.ValuesOf(SettingsOf(core)));
             Alarms |= core.Alarms.Standing;
             Steps.Add(new LockstepStep(Seen(InputsOf(core)), elapsedMs, 1, poweredUp ? LockstepDeed.PowerCut : LockstepDeed.None));
         }

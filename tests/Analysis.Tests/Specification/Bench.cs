@@ -55,7 +55,7 @@ internal sealed class Bench
 
     internal Phase Phase => Spec.Outputs.Phase;
 
-    internal SpecState State => Spec.Snapshot();
+    internal SpecState State => Spec.State;
 
     internal SpecOutputs Scan(int elapsedMs = ScanMs) => Spec.Step(elapsedMs, Inputs);
 

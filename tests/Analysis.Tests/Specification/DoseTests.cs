@@ -292,11 +292,11 @@ public sealed class DoseTests
         Bench bench = new Bench().To(Dose);
         bench.Supply(17_000);
         bench.Scan();
-        SpecState held = bench.State;
+        (DoseProgress dose, long timerMs) = (bench.State.Dose, bench.State.Switches[0].TimerMs);
         Assert.Equal(Dose, bench.Run(500).Phase);
         Assert.False(bench.Out.Pump);
-        Assert.Equal(held.Dose, bench.State.Dose);
-        Assert.Equal(held.Switches[0].TimerMs, bench.State.Switches[0].TimerMs);
+        Assert.Equal(dose, bench.State.Dose);
+        Assert.Equal(timerMs, bench.State.Switches[0].TimerMs);
         bench.Supply(24_000);
 
         Assert.True(bench.Scan().Pump);

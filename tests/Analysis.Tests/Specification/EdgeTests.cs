@@ -30,11 +30,11 @@ public sealed class EdgeTests
         bench.Inputs = bench.Inputs with { CycleSwitches = 1 };
         bench.Run(100);
         bench.Press(Buttons.DoseNow);
-        SpecState before = bench.State;
+        int counted = bench.State.Dose.Count;
         bench.Spec.PowerCut();
         bench.Run(100);
 
-        Assert.Equal(before.Dose.Count, bench.State.Dose.Count);
+        Assert.Equal(counted, bench.State.Dose.Count);
         Assert.True(bench.State.Dose.PositionKnown);
         Assert.True(bench.Out.HealthyRelay);
     }
@@ -44,7 +44,7 @@ public sealed class EdgeTests
     {
         Bench bench = new Bench().Dosed().To(Dose);
         bench.Spec.PowerCut();
-        Assert.False(bench.State.Pump);
+        Assert.False(bench.State.Pump.On);
         bench.Inputs = bench.Inputs with { CycleSwitches = 1 };
         bench.Run(50);
         bench.Press(Buttons.DoseNow);
@@ -103,7 +103,7 @@ public sealed class EdgeTests
         bench.Pulse();
         bench.Supply(24_000);
         bench.Scan();
-        Assert.Equal(100, bench.State.Clocks.ReadyMs);
+        Assert.Equal(100, bench.State.ReadyMs);
         bench.Run(70);
         bench.Pulse();
         bench.Scan();

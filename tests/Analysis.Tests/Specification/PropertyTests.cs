@@ -89,9 +89,9 @@ public sealed class PropertyTests
     [Fact]
     public void A_dose_in_rest_keeps_at_least_one_pulse_for_the_pump() => Check((spec, settings) =>
     {
-        SpecState state = spec.Snapshot();
+        SpecState state = spec.State;
         int most = state.Phase is Phase.Dose or Phase.RetryPause ? settings.DosePulses : Math.Max(0, settings.DosePulses - 1);
-        Assert.True(state.Dose.Count <= most, state.ToString());
+        Assert.True(state.Dose.Count <= most, spec.ToString());
         Assert.All(state.Switches.Zip(settings.Switches), pair => Assert.True(pair.First.RetriesUsed <= pair.Second.Retries));
     });
 

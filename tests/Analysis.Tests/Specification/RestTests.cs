@@ -27,9 +27,9 @@ public sealed class RestTests
         Bench bench = new(ByShaft);
         for (int pulse = 0; pulse < 10; pulse++)
             Turn(bench, 10);
-        Assert.Equal(10, bench.State.Clocks.RestPulses);
+        Assert.Equal(10, bench.State.Rest.ShaftPulses);
 
-        Assert.Equal(0, bench.Dosed().State.Clocks.RestPulses);
+        Assert.Equal(0, bench.Dosed().State.Rest.ShaftPulses);
     }
 
     [Fact]
@@ -82,13 +82,13 @@ public sealed class RestTests
         Bench bench = new Bench(ByEither with { RestOnlyWhileRunning = true }).Dosed();
         bench.Inputs = bench.Inputs with { MachineRunning = false };
         bench.Scan();
-        Clocks before = bench.State.Clocks;
+        RestState before = bench.State.Rest;
         for (int pulse = 0; pulse < 30; pulse++)
             Turn(bench, 100);
 
         Assert.Equal(Rest, bench.Phase);
-        Assert.Equal(before.RestMs, bench.State.Clocks.RestMs);
-        Assert.Equal(before.RestPulses, bench.State.Clocks.RestPulses);
+        Assert.Equal(before.ElapsedMs, bench.State.Rest.ElapsedMs);
+        Assert.Equal(before.ShaftPulses, bench.State.Rest.ShaftPulses);
     }
 
     [Fact]
@@ -160,10 +160,10 @@ public sealed class RestTests
         Bench bench = new(Bench.Short with { HasShaft = shaft, RestartDelayMs = 50_000 });
         bench.Inputs = bench.Inputs with { MachineRunning = running };
         bench.Run(400);
-        long before = bench.State.Clocks.OverdueMs;
+        long before = bench.State.Rest.OverdueMs;
         bench.Run(1000);
 
-        Assert.Equal(held ? before : before + 1000, bench.State.Clocks.OverdueMs);
+        Assert.Equal(held ? before : before + 1000, bench.State.Rest.OverdueMs);
     }
 
     [Fact]
@@ -174,7 +174,7 @@ public sealed class RestTests
         bench.Spec.PowerCut();
         bench.Scan(50);
 
-        Assert.Equal(150, bench.State.Clocks.OverdueMs);
+        Assert.Equal(150, bench.State.Rest.OverdueMs);
     }
 
     private static SpecOutputs Turn(Bench bench, int betweenMs)

@@ -188,12 +188,12 @@ public sealed class TimedCellTests
     public void Rest_runs_on(Phase phase)
     {
         Bench bench = new Bench().Dosed();
-        long before = bench.State.Clocks.RestMs;
+        long before = bench.State.Rest.ElapsedMs;
         bench.To(phase);
         bench.Run(100);
 
         Assert.Equal(phase, bench.Phase);
-        Assert.InRange(bench.State.Clocks.RestMs, before + 100, before + 120);
+        Assert.InRange(bench.State.Rest.ElapsedMs, before + 100, before + 120);
     }
 
     [Fact]

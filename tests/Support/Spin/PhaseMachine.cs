@@ -49,7 +49,7 @@ public sealed class PhaseMachine(PhaseMachineSize size) : IExploredModel
     }
 
     /// <inheritdoc/>
-    public int Take(ReadOnlySpan<byte> state, int letter)
+    public int Move(ReadOnlySpan<byte> state, int letter)
     {
         Read(state);
         bool cycleSwitch = (letter & 1) != 0;
