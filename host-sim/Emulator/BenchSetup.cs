@@ -51,4 +51,18 @@ public sealed record BenchSetup
 
     /// <summary>Time of day at which the run starts, seconds since 1970-01-01 00:00 UTC; 0 for a board without a clock.</summary>
     public uint WallTimeAtStartS { get; init; }
+
+    /// <summary>Refuses numbers outside their ranges.</summary>
+    internal void Check()
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(ScanPeriodMs, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(ScanPeriodMs, 1000);
+        ArgumentOutOfRangeException.ThrowIfLessThan(DurationUs, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(WatchdogMs, ScanPeriodMs);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(WatchdogMs, 60_000);
+        ArgumentOutOfRangeException.ThrowIfNegative(ScanJitterUs);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(ScanJitterUs, 500_000);
+        ArgumentOutOfRangeException.ThrowIfLessThan(PinQueueDepth, LeastPinQueueDepth);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(PinQueueDepth, MostPinQueueDepth);
+    }
 }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Board;
 using LubeController.Plant.Faults;
 
 namespace LubeController.Emulator.Platform;
@@ -99,10 +100,10 @@ public static class BoardFaults
             Kind = BoardFaultKind.StorageBitFlip,
             Name = "storage-bit-flip",
             Place = "the board's memory",
-            Parts = [.. Enumerable.Range(0, Bench.StorageBlocks).Select(block => BlockPrefix + block)],
-            PartText = $"block: {BlockPrefix}0 to {BlockPrefix}{Bench.StorageBlocks - 1}",
+            Parts = [.. Enumerable.Range(0, MemoryLayout.UsualBlocks).Select(block => BlockPrefix + block)],
+            PartText = $"block: {BlockPrefix}0 to {BlockPrefix}{MemoryLayout.UsualBlocks - 1}",
             Manner = FaultManner.Wrong,
-            Parameter = new("bit", "which bit of the block, from the lowest of its first byte on", CountUnit, 0, (8 * Bench.StorageBlockLength) - 1, 200),
+            Parameter = new("bit", "which bit of the block, from the lowest of its first byte on", CountUnit, 0, (8 * MemoryLayout.UsualBlockLength) - 1, 200),
             Effect = "One bit of a block of the non-volatile memory turns round, as of age or radiation.",
             Noticed = "Nothing, before the controller starts anew.",
             Needs = "a start of the board after it, before the block is written anew",
@@ -127,7 +128,7 @@ public static class BoardFaults
             Name = "storage-write-torn",
             Place = "the board's memory",
             Manner = FaultManner.Intermittent,
-            Parameter = new("bytes", "bytes that are still written", CountUnit, 0, Bench.StorageBlockLength, 100),
+            Parameter = new("bytes", "bytes that are still written", CountUnit, 0, MemoryLayout.UsualBlockLength, 100),
             Second = new("rest", "what stands behind them: 0 what stood there, 1 erased bytes, 2 anything", CountUnit, 0, 2, 1),
             Effect = "The supply dips in the middle of the next write to the non-volatile memory: the write is cut, the outputs drop, and the board starts anew.",
             Noticed = "Outputs drop together, and the controller starts anew.",
