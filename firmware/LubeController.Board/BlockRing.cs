@@ -1,5 +1,3 @@
-using LubeController.Core;
-
 namespace LubeController.Board;
 
 /// <summary>
@@ -8,8 +6,8 @@ namespace LubeController.Board;
 /// number twice, once inverted: bytes are written in order, so these show that the write was finished.
 /// </summary>
 /// <remarks>
-/// What a power cut leaves is no corruption: a bad block is taken for torn where it comes next after the newest whole one and
-/// its end does not show that a newer write was finished. Every other bad block has lost its check value after it was whole.
+/// A torn write is not corruption: a bad block counts as torn if it comes next after the newest whole one and its end does not
+/// show that a newer write was finished. Every other bad block lost its check value after it was whole.
 /// </remarks>
 public sealed class BlockRing
 {
@@ -38,6 +36,9 @@ public sealed class BlockRing
     private readonly uint[] _finishes;
     private int _newest = None;
     private uint _last;
+    private int _written;
+    private int _foreign;
+    private int _corruptCount;
 
     /// <summary>Makes a ring; nothing is read yet.</summary>
     /// <param name="storage">The storage.</param>
@@ -76,29 +77,20 @@ public sealed class BlockRing
     /// <summary>The block, from 0 in the ring, that holds the newest whole payload; -1 where there is none.</summary>
     public int Newest => _newest;
 
-    /// <summary>Sequence number of the newest write, which counts the writes of the ring's life; 0 before the first.</summary>
-    public uint Sequence => _last;
-
     /// <summary>Blocks found at <see cref="Load"/> that lost their check value after they were whole.</summary>
-    public int Corrupt { get; private set; }
+    public int Corrupt => _corruptCount;
 
     /// <summary>Blocks found at <see cref="Load"/> that hold something, whole or not.</summary>
-    public int Written { get; private set; }
+    public int Written => _written;
 
     /// <summary>Blocks found at <see cref="Load"/> that are of another kind, version or length.</summary>
-    public int Foreign { get; private set; }
+    public int Foreign => _foreign;
 
     /// <summary>Version of the payload that was loaded last.</summary>
     public int LoadedVersion => _frame[5];
 
     /// <summary>Bytes of the payload that was loaded last.</summary>
     public int LoadedLength => (int)ByteOrder.Get(_frame, 12);
-
-    /// <summary>Writes since the ring was made, saturating.</summary>
-    public int Writes { get; private set; }
-
-    /// <summary>Writes that did not succeed, saturating.</summary>
-    public int FailedWrites { get; private set; }
 
     /// <summary>Whether a payload of this length fits into a block of the storage.</summary>
     public bool Fits => _frame.Length <= _storage.BlockLength;
@@ -112,17 +104,17 @@ public sealed class BlockRing
     /// <summary>Sequence number of a whole block.</summary>
     public uint SequenceOf(int block) => _sequences[block];
 
-    /// <summary>Looks at every block.</summary>
+    /// <summary>Reads and classifies every block.</summary>
     public void Load()
     {
-        Corrupt = 0;
-        Written = 0;
-        Foreign = 0;
+        _corruptCount = 0;
+        _written = 0;
+        _foreign = 0;
         _newest = None;
         _last = 0;
         for (int block = 0; block < Count; block++)
         {
-            Judge(block);
+            Classify(block);
             if (_whole[block] && (_newest == None || IsNewer(_sequences[block], _last)))
             {
                 _newest = block;
@@ -137,7 +129,7 @@ public sealed class BlockRing
     /// <returns>Whether there is one.</returns>
     public bool LoadNewest() => _newest != None && LoadBlock(_newest);
 
-    /// <summary>Reads one block's payload, judged again, since it may read differently a second time.</summary>
+    /// <summary>Reads one block's payload and classifies the block again, since it may read differently a second time.</summary>
     /// <param name="block">From 0 in the ring.</param>
     /// <returns>Whether it is whole.</returns>
     public bool LoadBlock(int block)
@@ -145,7 +137,7 @@ public sealed class BlockRing
         uint sequence = _sequences[block];
         if (!_whole[block])
             return false;
-        Judge(block);
+        Classify(block);
         return _whole[block] && _sequences[block] == sequence;
     }
 
@@ -162,8 +154,8 @@ public sealed class BlockRing
         return found;
     }
 
-    /// <summary>Goes on as if a block were the newest whole one: what it holds was taken, and what is newer was refused.</summary>
-    public void TakeAsNewest(int block) => _newest = block;
+    /// <summary>Treats a block as the newest whole one: its payload was accepted, and newer ones were refused.</summary>
+    public void SetNewest(int block) => _newest = block;
 
     /// <summary>Writes the payload in <see cref="Frame"/> into the block after the newest. Where that one fails the following are tried; the newest is left alone.</summary>
     /// <param name="payloadLength">Bytes of it.</param>
@@ -171,11 +163,7 @@ public sealed class BlockRing
     public bool Write(int payloadLength)
     {
         if (!Fits)
-        {
-            FailedWrites = Saturating.Add(FailedWrites, 1);
             return false;
-        }
-
         int block = _newest;
         for (int tries = 0; tries < Count; tries++)
         {
@@ -184,7 +172,6 @@ public sealed class BlockRing
                 break;
             _last = unchecked(_last + 1);
             Seal(payloadLength);
-            Writes = Saturating.Add(Writes, 1);
             _whole[block] = false;
             if (_storage.Write(_first + block, _frame, HeaderLength + payloadLength + FinishLength))
             {
@@ -193,8 +180,6 @@ public sealed class BlockRing
                 _newest = block;
                 return true;
             }
-
-            FailedWrites = Saturating.Add(FailedWrites, 1);
         }
 
         return false;
@@ -217,12 +202,12 @@ public sealed class BlockRing
         ByteOrder.Put(_frame, HeaderLength + payloadLength + 4, ~_last);
     }
 
-    /// <summary>Sixteen bits over kind, version, sequence number and length, so that a length is believed before the payload is read.</summary>
-    private int HeaderCheck() => (int)(Crc32.OfTwo(_frame, 4, 2, 8, 8) & 0xFFFF);
+    /// <summary>Sixteen bits over kind, version, sequence number and length, so that the length can be trusted before the payload is read.</summary>
+    private int HeaderCheck() => (int)(Crc32.ComputeTwo(_frame, 4, 2, 8, 8) & 0xFFFF);
 
-    private uint Check(int payloadLength) => Crc32.OfTwo(_frame, 0, CheckedHeader, HeaderLength, payloadLength);
+    private uint Check(int payloadLength) => Crc32.ComputeTwo(_frame, 0, CheckedHeader, HeaderLength, payloadLength);
 
-    private void Judge(int block)
+    private void Classify(int block)
     {
         _whole[block] = false;
         _bad[block] = false;
@@ -235,13 +220,13 @@ public sealed class BlockRing
 
         if (ByteOrder.AreErased(_frame, 0, HeaderLength))
             return;
-        Written++;
+        _written++;
         bool headed = ByteOrder.Get(_frame, 0) == Mark && HeaderCheck() == (_frame[6] | (_frame[7] << 8));
         uint length = ByteOrder.Get(_frame, 12);
         bool ours = headed && _frame[4] == (byte)_kind && (_anyVersion ? length <= (uint)_mostPayload : length == (uint)_mostPayload && _frame[5] == (byte)_version);
         if (headed && !ours)
         {
-            Foreign++;
+            _foreign++;
             return;
         }
 
@@ -269,7 +254,7 @@ public sealed class BlockRing
             bool newer = _finished[block] && (_newest == None || IsNewer(_finishes[block], _sequences[_newest]));
             _corrupt[block] = newer || block != next;
             if (_corrupt[block])
-                Corrupt++;
+                _corruptCount++;
 
             // So that a torn rewrite of this block cannot be taken for it.
             if (newer && IsNewer(_finishes[block], _last))

@@ -20,11 +20,13 @@ public sealed class Logbook
     private readonly bool[] _corrupt;
     private readonly int _first;
     private readonly int _newest;
+    private readonly int _slots;
     private bool _stale;
     private int _slot;
     private int _shown = -1;
+    private int _corruptEntries;
 
-    /// <summary>Looks through some blocks of a storage.</summary>
+    /// <summary>Reads some blocks of a storage.</summary>
     /// <param name="storage">The storage.</param>
     /// <param name="first">The first block.</param>
     /// <param name="count">How many, 2 or more.</param>
@@ -36,62 +38,46 @@ public sealed class Logbook
         _uptime = uptime;
         _block = new byte[storage.BlockLength];
         _corrupt = new bool[count];
-        Slots = (storage.BlockLength - FirstAt) / LogEntry.Length;
+        _slots = (storage.BlockLength - FirstAt) / LogEntry.Length;
         _ring = new BlockRing(storage, BlockKind.Logbook, Version, first, count, 0, false);
         _ring.Load();
-        _slot = Slots;
+        _slot = _slots;
         _newest = _ring.Newest;
         for (int block = 0; block < count; block++)
-            Look(block);
+            FindEnd(block);
 
-        // A turn was cut after its header stood: the entries of before are still there, and the same block is erased anew.
+        // Power was cut after the header of the next block was written and before its first entry: the old entries are still there, and the block is erased again.
         if (_stale)
-            _ring.TakeAsNewest(_ring.OlderThan(_newest));
+            _ring.SetNewest(_ring.OlderThan(_newest));
     }
 
     /// <summary>The blocks.</summary>
     public BlockRing Ring => _ring;
 
-    /// <summary>Entries of a block.</summary>
-    public int Slots { get; }
-
     /// <summary>Entries found at start that lost their check value after they were whole.</summary>
-    public int CorruptEntries { get; private set; }
+    public int CorruptEntries => _corruptEntries;
 
     /// <summary>Whether a block of the logbook, from 0, held such an entry, or was itself corrupt.</summary>
     public bool IsCorrupt(int block) => _corrupt[block] || _ring.IsCorrupt(block);
-
-    /// <summary>Entries written since the logbook was made, saturating.</summary>
-    public int Writes { get; private set; }
-
-    /// <summary>Entries that the storage did not take, saturating.</summary>
-    public int FailedWrites { get; private set; }
 
     /// <summary>Appends an entry; its number is filled in.</summary>
     /// <returns>Whether it stands now.</returns>
     public bool Append(LogEntry entry)
     {
         _shown = -1;
-        if (_slot >= Slots && !Turn())
-        {
-            FailedWrites = Saturating.Add(FailedWrites, 1);
+        if (_slot >= _slots && !StartNextBlock())
             return false;
-        }
-
         entry.Sequence = SequenceOf(_ring.Newest, _slot);
         entry.UptimeS = _uptime.Seconds;
         entry.UptimeMs = _uptime.Milliseconds;
         entry.Write(_bytes);
-        Writes = Saturating.Add(Writes, 1);
         bool written = _storage.Program(_first + _ring.Newest, FirstAt + (LogEntry.Length * _slot), _bytes, LogEntry.Length);
         _slot++;
-        if (!written)
-            FailedWrites = Saturating.Add(FailedWrites, 1);
         return written;
     }
 
     /// <summary>Places for entries, from the oldest on.</summary>
-    public int Places => _ring.Count * Slots;
+    public int Places => _ring.Count * _slots;
 
     /// <summary>Reads the entry at a place.</summary>
     /// <param name="place">0 to <see cref="Places"/> - 1, the oldest block first.</param>
@@ -99,7 +85,7 @@ public sealed class Logbook
     /// <returns>Whether there is a whole one.</returns>
     public bool TryRead(int place, LogEntry entry)
     {
-        int ordinal = SafeDivide.Quotient(place, Slots);
+        int ordinal = SafeDivide.Quotient(place, _slots);
         int block = _ring.Newest + 1 + ordinal;
         while (block >= _ring.Count)
             block -= _ring.Count;
@@ -110,18 +96,18 @@ public sealed class Logbook
                 return false;
         }
 
-        int slot = place - (ordinal * Slots);
+        int slot = place - (ordinal * _slots);
         return _ring.IsWhole(block) && entry.Read(_block, FirstAt + (LogEntry.Length * slot)) && entry.Sequence == SequenceOf(block, slot);
     }
 
     /// <summary>Entries are numbered from 1 by where they stand: what a cut tore leaves a gap.</summary>
-    private uint SequenceOf(int block, int slot) => unchecked(((_ring.SequenceOf(block) - 1) * (uint)Slots) + (uint)slot + 1);
+    private uint SequenceOf(int block, int slot) => unchecked(((_ring.SequenceOf(block) - 1) * (uint)_slots) + (uint)slot + 1);
 
     private void NoteBad(int block, int at)
     {
         if (!LogEntry.IsFinished(_block, at))
             return;
-        CorruptEntries++;
+        _corruptEntries++;
         _corrupt[block] = true;
     }
 
@@ -131,7 +117,7 @@ public sealed class Logbook
         return true;
     }
 
-    private bool Turn()
+    private bool StartNextBlock()
     {
         if (!_ring.Write(0))
             return false;
@@ -139,13 +125,13 @@ public sealed class Logbook
         return true;
     }
 
-    private void Look(int block)
+    private void FindEnd(int block)
     {
         if (!_ring.IsWhole(block) || !_storage.Read(_first + block, _block))
             return;
         int next = 0;
         bool any = false;
-        for (int slot = 0; slot < Slots; slot++)
+        for (int slot = 0; slot < _slots; slot++)
         {
             int at = FirstAt + (LogEntry.Length * slot);
             if (ByteOrder.AreErased(_block, at, LogEntry.Length))
@@ -158,7 +144,7 @@ public sealed class Logbook
         }
 
         if (block == _newest)
-            _slot = any || next == 0 ? next : Slots;
+            _slot = any || next == 0 ? next : _slots;
         _stale |= block == _newest && !any && next > 0;
     }
 }

@@ -5,7 +5,7 @@ namespace LubeController.Board;
 
 /// <summary>
 /// The loop that is deployed: read inputs, scan, write outputs, save, note in the logbook, kick the watchdog, wait. It holds no
-/// logic of its own. Outputs come before the save, which may be slow, so that a pump is off at once.
+/// control logic. Outputs are written before the save, which may be slow, so that a pump stops at once.
 /// </summary>
 public sealed class MainLoop
 {
@@ -15,13 +15,17 @@ public sealed class MainLoop
     private readonly bool _hasRule;
     private readonly SavePolicy _saves;
     private readonly LogEntry _entry = new LogEntry();
+    private readonly Controller _core;
+    private readonly BoardMemory _memory;
+    private readonly bool _stateRestored;
     private int _scanLimitMs;
     private bool _writeLost;
     private uint _passedMs;
+    private int _faults;
 
     /// <summary>
-    /// Makes the loop, restores the newest saved state, powers the core up, and commits the start: boot record first, then the
-    /// state, and the pump may run only after that.
+    /// Makes the loop, restores the newest saved state, powers the core up and commits the start: the boot record, then the
+    /// state. Only then may the pump run.
     /// </summary>
     /// <param name="board">The board.</param>
     /// <param name="storage">Its non-volatile memory.</param>
@@ -34,31 +38,28 @@ public sealed class MainLoop
         _inputs = new Inputs();
         _outputs = new Outputs();
         _hasRule = rule != null;
-        Memory = new BoardMemory(storage);
+        _memory = new BoardMemory(storage);
         settings = Choose(settings);
-        Core = new Controller(_inputs, _outputs, settings, rule);
+        _core = new Controller(_inputs, _outputs, settings, rule);
         _saves = new SavePolicy(settings[SettingField.SaveIntervalMs]);
         _scanLimitMs = settings[SettingField.ScanLimitMs];
-        StateRestored = Memory.LoadState(Core);
-        Core.PowerUp();
+        _stateRestored = _memory.LoadState(_core);
+        _core.PowerUp();
         _passedMs = board.NowMs;
         Start();
     }
 
     /// <summary>The control core.</summary>
-    public Controller Core { get; }
+    public Controller Core => _core;
 
     /// <summary>All that is kept over a power cut.</summary>
-    public BoardMemory Memory { get; }
+    public BoardMemory Memory => _memory;
 
     /// <summary>Whether a saved state was found and restored at power-up.</summary>
-    public bool StateRestored { get; }
+    public bool StateRestored => _stateRestored;
 
     /// <summary>Exceptions caught; the first one makes the outputs safe and restarts the board.</summary>
-    public int Faults { get; private set; }
-
-    /// <summary>Saves that the storage did not take.</summary>
-    public int FailedSaves => Memory.FailedSaves;
+    public int Faults => _faults;
 
     /// <summary>When the state is saved.</summary>
     public SavePolicy Saves => _saves;
@@ -77,13 +78,13 @@ public sealed class MainLoop
     {
         try
         {
-            TellLostWrite();
+            ReportLostWrite();
             _board.ReadInputs(_inputs);
             _inputs.ScanLate = _board.LateMs > _scanLimitMs;
-            Core.Scan(_board.NowMs);
+            _core.Scan(_board.NowMs);
             _board.WriteOutputs(_outputs);
             PassTime();
-            if (_saves.IsDue(Core))
+            if (_saves.IsDue(_core))
                 Save();
             NoteEvents();
             _board.KickWatchdog();
@@ -100,57 +101,56 @@ public sealed class MainLoop
     /// <returns>Whether that was done; if not, nothing has changed.</returns>
     public bool StoreSettings(Settings settings)
     {
-        if (!new SettingsCheck().Accepts(settings, _hasRule) || !Memory.Settings.Store(settings))
+        if (!new SettingsCheck().Accepts(settings, _hasRule) || !_memory.Settings.Store(settings))
             return false;
-        Core.UseSettings(settings);
+        _core.UseSettings(settings);
         _saves.SetInterval(settings[SettingField.SaveIntervalMs]);
         _scanLimitMs = settings[SettingField.ScanLimitMs];
-        Note(LogEvent.SettingsStored, 0, Memory.Settings.Stores);
+        Note(LogEvent.SettingsStored, 0, _memory.Settings.Stores);
         return true;
     }
 
-    /// <summary>The settings to go on with; those that cannot be read are replaced by some that the core refuses, which holds the pump.</summary>
+    /// <summary>The settings to start with. Settings that cannot be read are replaced by some that the core refuses, so that the pump is interlocked.</summary>
     private Settings Choose(Settings compiledIn)
     {
-        switch (Memory.Settings.State)
+        switch (_memory.Settings.State)
         {
             case SettingsState.NeverStored:
                 if (new SettingsCheck().Accepts(compiledIn, _hasRule))
-                    Memory.Settings.Store(compiledIn);
+                    _memory.Settings.Store(compiledIn);
                 return compiledIn;
             case SettingsState.Stored:
-                return Memory.Settings.Values;
+                return _memory.Settings.Values;
             default:
                 return SettingsMemory.Unreadable();
         }
     }
 
     /// <summary>
-    /// What must rise again if the power is cut before its alarm stands in the saved state keeps waiting in the boot record until
-    /// then.
+    /// What must rise again if the power is cut before its alarm is in the saved state waits in the boot record until it is.
     /// </summary>
     private void Start()
     {
-        CorruptPlaces corrupt = Memory.FindCorrupt();
-        BootRecord boot = Memory.Boot;
-        bool tells = !corrupt.AreAllIn(boot.CorruptTold);
-        bool foreign = Memory.OnlyForeignStates;
+        CorruptPlaces corrupt = _memory.FindCorrupt();
+        BootRecord boot = _memory.Boot;
+        bool newlyCorrupt = !corrupt.AreAllIn(boot.CorruptReported);
+        bool foreign = _memory.OnlyForeignStates;
         _writeLost = !boot.CommitStart(_board.ResetCause, corrupt);
         if (boot.FaultPending)
-            Core.NoteLogicFault();
-        if (tells || foreign)
-            Core.NoteStorageCorrupt();
-        if (!Memory.SaveState(Core) || !boot.CommitTold(corrupt))
+            _core.NoteLogicFault();
+        if (newlyCorrupt || foreign)
+            _core.NoteStorageCorrupt();
+        if (!_memory.SaveState(_core) || !boot.CommitReported(corrupt))
             _writeLost = true;
-        _saves.Begin(Core);
+        _saves.Begin(_core);
         Note(LogEvent.Started, (int)boot.Cause, boot.Starts);
-        if (tells)
-            Note(LogEvent.StorageCorrupt, Memory.Corrupt, 0);
+        if (newlyCorrupt)
+            Note(LogEvent.StorageCorrupt, _memory.Corrupt, 0);
         if (foreign)
             Note(LogEvent.StateForeign, 0, 0);
-        if (Memory.Settings.State == SettingsState.Refused || Memory.Settings.State == SettingsState.Lost)
-            Note(LogEvent.SettingsUnreadable, (int)Memory.Settings.State, 0);
-        if (Memory.Settings.Mend())
+        if (_memory.Settings.State == SettingsState.Refused || _memory.Settings.State == SettingsState.Lost)
+            Note(LogEvent.SettingsUnreadable, (int)_memory.Settings.State, 0);
+        if (_memory.Settings.Mend())
             Note(LogEvent.SettingsMended, 0, 0);
         PassTime();
     }
@@ -160,7 +160,7 @@ public sealed class MainLoop
         try
         {
             PassTime();
-            return _board.WaitForNextScan(Core, _writeLost ? 1 : _saves.RemainingMs);
+            return _board.WaitForNextScan(_core, _writeLost ? 1 : _saves.RemainingMs);
         }
         catch (Exception)
         {
@@ -169,10 +169,10 @@ public sealed class MainLoop
         }
     }
 
-    /// <summary>Outputs that cannot even be made safe must not keep the board from restarting, which drops them; nor must a storage that fails.</summary>
+    /// <summary>The board must restart even if the outputs cannot be made safe, since a restart drops them, and even if the storage fails.</summary>
     private void GiveUp()
     {
-        Faults = Saturating.Add(Faults, 1);
+        _faults = Saturating.Add(_faults, 1);
         try
         {
             _outputs.MakeSafe();
@@ -180,17 +180,17 @@ public sealed class MainLoop
         }
         catch (Exception)
         {
-            Faults = Saturating.Add(Faults, 1);
+            _faults = Saturating.Add(_faults, 1);
         }
 
         try
         {
-            Memory.Boot.MarkFault();
-            Note(LogEvent.FaultCaught, Faults, Memory.Boot.Faults);
+            _memory.Boot.MarkFault();
+            Note(LogEvent.FaultCaught, _faults, _memory.Boot.Faults);
         }
         catch (Exception)
         {
-            Faults = Saturating.Add(Faults, 1);
+            _faults = Saturating.Add(_faults, 1);
         }
 
         _board.Restart();
@@ -203,35 +203,35 @@ public sealed class MainLoop
         _passedMs = now;
         int elapsedMs = passed > int.MaxValue ? int.MaxValue : (int)passed;
         _saves.Advance(elapsedMs);
-        Memory.Uptime.Advance(elapsedMs);
+        _memory.Uptime.Advance(elapsedMs);
     }
 
     private void Save()
     {
-        if (!Memory.SaveState(Core))
+        if (!_memory.SaveState(_core))
             _writeLost = true;
         PassTime();
-        _saves.Saved(Core);
+        _saves.Saved(_core);
     }
 
-    /// <summary>A memory that takes no more writes must not go unseen until power is cut: what it keeps is old. It is told before a scan, whose events are then still to be noted.</summary>
-    private void TellLostWrite()
+    /// <summary>A memory that refuses writes keeps old data, so the fault must not stay hidden until power is cut. It is reported before a scan, so that the events of that scan are still logged.</summary>
+    private void ReportLostWrite()
     {
-        if (_writeLost && !Core.Alarms.Stands(AlarmId.StorageCorrupt))
-            Core.NoteStorageCorrupt();
+        if (_writeLost && !_core.Alarms.Stands(AlarmId.StorageCorrupt))
+            _core.NoteStorageCorrupt();
         _writeLost = false;
     }
 
     private void NoteEvents()
     {
-        ScanEvents events = Core.Events;
+        ScanEvents events = _core.Events;
         if (events.Count == 0)
             return;
         for (int index = 0; index < events.Count; index++)
         {
             if (!LogEntry.IsKept(events, index))
                 continue;
-            _entry.Take(events, index, Core.Alarms.FirstUp);
+            _entry.Fill(events, index, _core.Alarms.FirstUp);
             Append();
         }
 
@@ -241,7 +241,7 @@ public sealed class MainLoop
 
     private void Note(int what, int subject, int detail)
     {
-        _entry.Take(what, subject, detail);
+        _entry.Fill(what, subject, detail);
         Append();
     }
 
@@ -249,7 +249,7 @@ public sealed class MainLoop
     {
         _entry.HasWallTime = _board.HasWallTime;
         _entry.WallTimeS = _entry.HasWallTime ? _board.WallTimeS : 0;
-        if (!Memory.Log.Append(_entry))
+        if (!_memory.Log.Append(_entry))
             _writeLost = true;
     }
 }

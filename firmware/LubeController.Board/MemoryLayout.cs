@@ -5,13 +5,16 @@ namespace LubeController.Board;
 /// <summary>Which blocks hold what: two for settings, two for the boot record, the logbook, and all others for the state.</summary>
 public sealed class MemoryLayout
 {
+    private readonly int _logBlocks;
+    private readonly int _stateBlocks;
+
     /// <summary>Fewest blocks.</summary>
     public const int FewestBlocks = 8;
 
     /// <summary>Shortest block, bytes.</summary>
     public const int ShortestBlock = 2048;
 
-    /// <summary>Blocks that last ten years at the preset save interval; see <see cref="WearEstimate"/>.</summary>
+    /// <summary>Blocks that last ten years at the preset save interval; <c>firmware/MEMORY.md</c> shows how long others last.</summary>
     public const int UsualBlocks = 72;
 
     /// <summary>Bytes of a block: the sector that serial NOR flash erases at once, as is common practice.</summary>
@@ -34,8 +37,8 @@ public sealed class MemoryLayout
     {
         if (blockCount < FewestBlocks || blockLength < ShortestBlock)
             throw new ArgumentException("The non-volatile memory is too small: it needs 8 blocks of 2048 bytes, or more.");
-        LogBlocks = blockCount < 2 * FewestBlocks ? FewestLogBlocks : MostLogBlocks;
-        StateBlocks = blockCount - SettingsBlocks - BootBlocks - LogBlocks;
+        _logBlocks = blockCount < 2 * FewestBlocks ? FewestLogBlocks : MostLogBlocks;
+        _stateBlocks = blockCount - SettingsBlocks - BootBlocks - _logBlocks;
     }
 
     /// <summary>The first block of settings.</summary>
@@ -48,13 +51,13 @@ public sealed class MemoryLayout
     public int FirstLog => SettingsBlocks + BootBlocks;
 
     /// <summary>Blocks of the logbook, 2 or more.</summary>
-    public int LogBlocks { get; }
+    public int LogBlocks => _logBlocks;
 
     /// <summary>The first block of the state.</summary>
-    public int FirstState => FirstLog + LogBlocks;
+    public int FirstState => FirstLog + _logBlocks;
 
     /// <summary>Blocks of the state, 2 or more.</summary>
-    public int StateBlocks { get; }
+    public int StateBlocks => _stateBlocks;
 
     /// <summary>What a block holds.</summary>
     public BlockKind KindOf(int block)

@@ -19,8 +19,11 @@ public sealed class SettingsMemory
 
     private readonly BlockRing _ring;
     private readonly uint[] _names = new uint[SettingField.Count];
+    private readonly Settings _values;
+    private SettingsState _state;
+    private int _stores;
 
-    /// <summary>Looks at both banks, and reads the newest whole one.</summary>
+    /// <summary>Reads the newest whole bank.</summary>
     /// <param name="storage">The storage.</param>
     /// <param name="first">The first block.</param>
     public SettingsMemory(IBlockStorage storage, int first)
@@ -29,27 +32,27 @@ public sealed class SettingsMemory
             _names[field] = NumberOf(SettingTable.Spec(field).Name);
         _ring = new BlockRing(storage, BlockKind.Settings, Version, first, Banks, storage.BlockLength - BlockRing.HeaderLength - BlockRing.FinishLength, true);
         _ring.Load();
-        Values = new Settings();
+        _values = new Settings();
         if (_ring.LoadNewest())
         {
-            Stores = (int)ByteOrder.Get(_ring.Frame, At);
-            State = Take() ? SettingsState.Stored : SettingsState.Refused;
+            _stores = (int)ByteOrder.Get(_ring.Frame, At);
+            _state = ReadValues() ? SettingsState.Stored : SettingsState.Refused;
         }
         else
         {
             // Of the very first write a cut may leave a torn block; two, or one that was finished, were settings.
-            State = _ring.Written == 0 || (_ring.Written == 1 && _ring.Corrupt == 0 && _ring.Foreign == 0) ? SettingsState.NeverStored : SettingsState.Lost;
+            _state = _ring.Written == 0 || (_ring.Written == 1 && _ring.Corrupt == 0 && _ring.Foreign == 0) ? SettingsState.NeverStored : SettingsState.Lost;
         }
     }
 
     /// <summary>What the banks hold.</summary>
-    public SettingsState State { get; private set; }
+    public SettingsState State => _state;
 
     /// <summary>The settings as they were read or stored last; presets where none are.</summary>
-    public Settings Values { get; }
+    public Settings Values => _values;
 
     /// <summary>Times that settings were stored in the board's life, saturating.</summary>
-    public int Stores { get; private set; }
+    public int Stores => _stores;
 
     /// <summary>The banks.</summary>
     public BlockRing Ring => _ring;
@@ -75,26 +78,26 @@ public sealed class SettingsMemory
     /// <returns>Whether they stand in the first of them, read back; if not, what was stored before still holds.</returns>
     public bool Store(Settings settings)
     {
-        int stores = Saturating.Add(Stores, 1);
+        int stores = Saturating.Add(_stores, 1);
         if (!Write(settings, stores))
             return false;
-        Stores = stores;
-        Values.CopyFrom(settings);
-        State = SettingsState.Stored;
+        _stores = stores;
+        _values.CopyFrom(settings);
+        _state = SettingsState.Stored;
         Write(settings, stores);
         return true;
     }
 
-    /// <summary>Writes a bank anew that is not whole, or that a cut left with what was stored before.</summary>
+    /// <summary>Rewrites a bank that is not whole, or that a power cut left with older settings.</summary>
     /// <returns>Whether a bank was written.</returns>
     public bool Mend()
     {
-        if (State != SettingsState.Stored)
+        if (_state != SettingsState.Stored)
             return false;
         int other = _ring.Newest == 0 ? 1 : 0;
-        if (_ring.LoadBlock(other) && (int)ByteOrder.Get(_ring.Frame, At) == Stores)
+        if (_ring.LoadBlock(other) && (int)ByteOrder.Get(_ring.Frame, At) == _stores)
             return false;
-        return Write(Values, Stores);
+        return Write(_values, _stores);
     }
 
     private bool Write(Settings settings, int stores)
@@ -115,14 +118,14 @@ public sealed class SettingsMemory
         if (_ring.LoadNewest())
             return true;
 
-        // It says that it was written, and is not: what was stored before holds.
+        // The storage reported success, but the block is not whole: the older settings hold.
         if (newest >= 0)
-            _ring.TakeAsNewest(newest);
+            _ring.SetNewest(newest);
         return false;
     }
 
-    /// <summary>Takes over what was read: presets for what it lacks; what it has and nobody knows is refused.</summary>
-    private bool Take()
+    /// <summary>Takes the values that were read: presets for settings they lack; a setting unknown here refuses them all.</summary>
+    private bool ReadValues()
     {
         int count = (int)ByteOrder.Get(_ring.Frame, At + 4);
         if (_ring.LoadedVersion > Version || count < 0 || _ring.LoadedLength != HeadLength + (FieldLength * count))
@@ -133,7 +136,7 @@ public sealed class SettingsMemory
             int field = FieldOf(ByteOrder.Get(_ring.Frame, at), index);
             if (field < 0)
                 return false;
-            Values[field] = (int)ByteOrder.Get(_ring.Frame, at + 4);
+            _values[field] = (int)ByteOrder.Get(_ring.Frame, at + 4);
         }
 
         return true;

@@ -12,7 +12,7 @@ public sealed class StateMemory
     private readonly byte[] _state;
     private readonly Uptime _uptime;
 
-    /// <summary>Makes a memory over some blocks of a storage, and looks at them.</summary>
+    /// <summary>Makes a memory over some blocks of a storage, and reads them.</summary>
     /// <param name="storage">The storage.</param>
     /// <param name="first">The first block.</param>
     /// <param name="count">How many, 2 or more.</param>
@@ -25,9 +25,6 @@ public sealed class StateMemory
         _ring = new BlockRing(storage, BlockKind.State, Version, first, count, UptimeLength + stateLength, false);
         _ring.Load();
     }
-
-    /// <summary>Saves that did not succeed, saturating; one that another block took is none.</summary>
-    public int FailedSaves { get; private set; }
 
     /// <summary>The blocks.</summary>
     public BlockRing Ring => _ring;
@@ -46,7 +43,7 @@ public sealed class StateMemory
                     _state[index] = _ring.Frame[BlockRing.HeaderLength + UptimeLength + index];
                 if (core.RestoreState(_state))
                 {
-                    _ring.TakeAsNewest(block);
+                    _ring.SetNewest(block);
                     return true;
                 }
             }
@@ -62,18 +59,11 @@ public sealed class StateMemory
     public bool Save(Controller core)
     {
         if (_state.Length == 0 || core.SaveState(_state) != _state.Length)
-        {
-            FailedSaves = Saturating.Add(FailedSaves, 1);
             return false;
-        }
-
         ByteOrder.Put(_ring.Frame, BlockRing.HeaderLength, (uint)_uptime.Seconds);
         ByteOrder.Put(_ring.Frame, BlockRing.HeaderLength + 4, (uint)_uptime.Milliseconds);
         for (int index = 0; index < _state.Length; index++)
             _ring.Frame[BlockRing.HeaderLength + UptimeLength + index] = _state[index];
-        bool saved = _ring.Write(UptimeLength + _state.Length);
-        if (!saved)
-            FailedSaves = Saturating.Add(FailedSaves, 1);
-        return saved;
+        return _ring.Write(UptimeLength + _state.Length);
     }
 }

@@ -4,21 +4,25 @@ namespace LubeController.Core;
 /// The alarms at work. An alarm is <em>active</em> from the end of its delay on until the end of its delay off, and
 /// <em>stands</em> while it is active or latched. All state is durations and flags, so that it can be saved and compared.
 /// </summary>
-public sealed partial class AlarmList
+public sealed class AlarmList
 {
-    private readonly bool[] _condition = new bool[AlarmTable.Count];
-    private readonly int[] _sinceMs = new int[AlarmTable.Count];
-    private readonly Settings _settings;
+    private readonly AlarmDelays _delays;
     private readonly ScanEvents _events;
+    private readonly Annunciation _annunciation;
     private int _active;
     private int _latched;
-    private bool _switchFaultEndsDose;
-    private bool _protectionLost;
+    private int _escalated;
+    private bool _interlockStands;
+    private bool _doseEndingStands;
+    private bool _holdingStands;
+    private int _failures;
+    private bool _otherStands;
 
     internal AlarmList(Settings settings, ScanEvents events)
     {
-        _settings = settings;
+        _delays = new AlarmDelays(settings);
         _events = events;
+        _annunciation = new Annunciation(events);
     }
 
     /// <summary>One bit for each alarm that stands; bit number is the alarm.</summary>
@@ -28,25 +32,25 @@ public sealed partial class AlarmList
     public int Latched => _latched;
 
     /// <summary>Whether an interlock stands.</summary>
-    public bool InterlockStands { get; private set; }
+    public bool InterlockStands => _interlockStands;
 
     /// <summary>Whether a dose-ending alarm stands.</summary>
-    public bool DoseEndingStands { get; private set; }
+    public bool DoseEndingStands => _doseEndingStands;
 
     /// <summary>Whether an alarm stands that holds the pump without ending the dose.</summary>
-    public bool HoldingStands { get; private set; }
+    public bool HoldingStands => _holdingStands;
 
     /// <summary>One bit for each alarm of category failure that stands.</summary>
-    public int Failures { get; private set; }
+    public int Failures => _failures;
 
     /// <summary>Whether an alarm of category failure stands.</summary>
-    public bool FailureStands => Failures != 0;
+    public bool FailureStands => _failures != 0;
 
     /// <summary>Whether an alarm of another category stands that is shown.</summary>
-    public bool OtherStands { get; private set; }
+    public bool OtherStands => _otherStands;
 
     /// <summary>Whether an interlock or a dose-ending alarm stands.</summary>
-    public bool PumpStoppingStands => InterlockStands || DoseEndingStands;
+    public bool PumpStoppingStands => _interlockStands || _doseEndingStands;
 
     /// <summary>Whether an alarm stands.</summary>
     public bool Stands(AlarmId id) => (Standing & Bit(id)) != 0;
@@ -57,83 +61,106 @@ public sealed partial class AlarmList
     /// <summary>Whether an alarm is latched.</summary>
     public bool IsLatched(AlarmId id) => (_latched & Bit(id)) != 0;
 
-    /// <summary>How an alarm acts now; the switch fault ends doses only where it is the dose-ending switch.</summary>
-    public AlarmAction ActionOf(AlarmId id) =>
-        id == AlarmId.CycleSwitchFault && _switchFaultEndsDose ? AlarmAction.DoseEnding : AlarmTable.ActionOf(id);
+    /// <summary>One bit for each alarm that waits to be acknowledged.</summary>
+    public int Unseen => _annunciation.Unseen;
 
-    /// <summary>Category of an alarm now, with the same exception, and that of sensors that disagree where protection is lost.</summary>
+    /// <summary>One bit for each alarm that a person keeps from being shown: shelved, or out of service.</summary>
+    public int HiddenByPerson => _annunciation.HiddenByPerson;
+
+    /// <summary>Whether any alarm waits to be acknowledged.</summary>
+    public bool AnyUnseen => _annunciation.Unseen != 0;
+
+    /// <summary>Whether an alarm stands that is shown.</summary>
+    public bool AnyShown => (Standing & ~_annunciation.Hidden) != 0;
+
+    /// <summary>
+    /// The alarm that came first of those that wait to be acknowledged or were acknowledged since; the next one raised while none
+    /// waits takes its place, so that what has long been known hides no new cause. As a number; -1 where none stands and none waits.
+    /// </summary>
+    public int FirstUp => _annunciation.FirstUp;
+
+    /// <summary>Whether an alarm waits to be acknowledged.</summary>
+    public bool IsUnseen(AlarmId id) => (Unseen & Bit(id)) != 0;
+
+    /// <summary>The state of an alarm.</summary>
+    public AlarmState StateOf(AlarmId id) => _annunciation.StateOf(id, IsActive(id), IsLatched(id));
+
+    /// <summary>How an alarm acts now.</summary>
+    public AlarmAction ActionOf(AlarmId id) =>
+        (_escalated & Bit(id)) != 0 ? AlarmTable.Spec(id).EscalatedAction : AlarmTable.Spec(id).Action;
+
+    /// <summary>Category of an alarm now.</summary>
     public AlarmCategory CategoryOf(AlarmId id) =>
-        (id == AlarmId.CycleSwitchFault && _switchFaultEndsDose) || (id == AlarmId.SensorsDisagree && _protectionLost)
-            ? AlarmCategory.Failure
-            : AlarmTable.CategoryOf(id);
+        (_escalated & Bit(id)) != 0 ? AlarmCategory.Failure : AlarmTable.Spec(id).Category;
 
     internal void Advance(int elapsedMs)
     {
-        for (int index = 0; index < AlarmTable.Count; index++)
-        {
-            if (Waits(index))
-                _sinceMs[index] = Saturating.Add(_sinceMs[index], elapsedMs);
-        }
-
-        if (_shelved != 0)
-            AdvanceShelving(elapsedMs);
+        _delays.Advance(elapsedMs, _active);
+        _annunciation.Advance(elapsedMs);
     }
 
     /// <summary>Says whether the condition of an alarm is present now.</summary>
-    internal void SetCondition(AlarmId id, bool present)
-    {
-        int index = (int)id;
-        if (_condition[index] == present)
-            return;
-        _condition[index] = present;
-        _sinceMs[index] = 0;
-    }
+    internal void SetCondition(AlarmId id, bool present) => _delays.Set(id, present);
 
-    /// <summary>The condition was present for an instant; its end is judged by the delay off from now on.</summary>
+    /// <summary>The condition was present for an instant; its delay off begins now.</summary>
     internal void Touch(AlarmId id)
     {
-        _condition[(int)id] = false;
-        _sinceMs[(int)id] = 0;
+        _delays.Release(id);
+        _delays.Restart(id);
         Raise((int)id);
     }
 
     /// <summary>The condition is present until <see cref="EndAtOnce"/>.</summary>
     internal void Hold(AlarmId id)
     {
-        _condition[(int)id] = true;
+        _delays.Hold(id);
         Raise((int)id);
     }
 
     /// <summary>Ends a condition without waiting for the delay off.</summary>
     internal void EndAtOnce(AlarmId id)
     {
-        _condition[(int)id] = false;
+        _delays.Release(id);
         if (IsActive(id))
             End((int)id);
     }
 
-    internal void SetSwitchFault(bool endsDose)
+    /// <summary>
+    /// Says whether an alarm of which the table knows that it becomes a failure is one now. An active alarm that becomes a failure is
+    /// another alarm to whoever has acknowledged it before: it is raised again.
+    /// </summary>
+    internal void SetEscalated(AlarmId id, bool escalated)
     {
-        if (_switchFaultEndsDose == endsDose)
+        int bit = Bit(id);
+        if (((_escalated & bit) != 0) == escalated)
             return;
-        _switchFaultEndsDose = endsDose;
-        TakeCategory(AlarmId.CycleSwitchFault, endsDose);
+        _escalated ^= bit;
+        if (escalated && IsActive(id))
+            NoteRaised((int)id);
+        Summarise(0);
     }
 
-    internal void SetProtectionLost(bool lost)
+    /// <summary>Ends the conditions that only a running dose can show; what is latched stands on.</summary>
+    internal void EndShownByDose()
     {
-        if (_protectionLost == lost)
-            return;
-        _protectionLost = lost;
-        TakeCategory(AlarmId.SensorsDisagree, lost);
+        for (int index = 0; index < AlarmTable.Count; index++)
+        {
+            if (AlarmTable.Spec((AlarmId)index).Action == AlarmAction.DoseEnding)
+                EndAtOnce((AlarmId)index);
+        }
     }
 
     /// <summary>Moves every alarm whose delay is over. Called once in each scan, after the conditions.</summary>
     internal void Settle()
     {
-        for (int index = 0; index < AlarmTable.Count; index++)
-            SettleOne(index);
-        EndShelving();
+        for (int index = 0, waiting = Waiting; waiting != 0 && index < AlarmTable.Count; index++, waiting >>= 1)
+        {
+            if ((waiting & 1) != 0)
+                SettleOne(index);
+        }
+
+        for (int index = _annunciation.FindShelvedTooLong(); index >= 0; index = _annunciation.FindShelvedTooLong())
+            Unshelve((AlarmId)index);
     }
 
     /// <summary>Moves one alarm if its delay is over, ahead of the others.</summary>
@@ -145,55 +172,57 @@ public sealed partial class AlarmList
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             int bit = 1 << index;
-            if ((_latched & bit) == 0 || (_active & bit) != 0 || _condition[index])
+            if ((_latched & ~_active & ~_delays.Conditions & bit) == 0)
                 continue;
             _latched &= ~bit;
             _events.Add(ScanEvent.LatchCleared, index, 0);
         }
 
-        Summarise();
+        Summarise(0);
     }
 
-    internal int DeadlineMs()
+    internal void Acknowledge() => _annunciation.Acknowledge(Standing);
+
+    internal void Shelve(AlarmId id, int forMs)
     {
-        int deadline = ShelvingDeadlineMs();
-        for (int index = 0; index < AlarmTable.Count; index++)
-        {
-            if (Waits(index))
-                deadline = Saturating.Min(deadline, Saturating.Remaining(DelayMs(index), _sinceMs[index]));
-        }
-
-        return deadline;
+        _annunciation.Shelve(id, forMs);
+        Summarise(0);
     }
+
+    internal void Unshelve(AlarmId id)
+    {
+        if (_annunciation.Unshelve(id))
+            Summarise(Bit(id));
+    }
+
+    internal void SetOutOfService(AlarmId id, bool isOut)
+    {
+        if (_annunciation.SetOutOfService(id, isOut))
+            Summarise(isOut ? 0 : Bit(id));
+    }
+
+    internal int DeadlineMs() => Saturating.Min(_annunciation.DeadlineMs(), _delays.DeadlineMs(_active));
 
     internal void Transfer(StateStream stream)
     {
         _active = stream.Number(_active);
         _latched = stream.Number(_latched);
-        _switchFaultEndsDose = stream.Flag(_switchFaultEndsDose);
-        _protectionLost = stream.Flag(_protectionLost);
-        for (int index = 0; index < AlarmTable.Count; index++)
-        {
-            _condition[index] = stream.Flag(_condition[index]);
-            _sinceMs[index] = stream.UpTo(_sinceMs[index], Waits(index) ? DelayMs(index) : 0);
-        }
-
-        TransferLifecycle(stream);
-        Summarise();
+        TransferEscalated(stream);
+        _delays.Transfer(stream, _active);
+        _annunciation.Transfer(stream);
+        Summarise(0);
     }
 
     private static int Bit(AlarmId id) => 1 << (int)id;
 
-    private bool Waits(int index) => _condition[index] != ((_active & (1 << index)) != 0);
-
-    private int DelayMs(int index) =>
-        _settings[_condition[index] ? SettingField.DelayOn((AlarmId)index) : SettingField.DelayOff((AlarmId)index)];
+    /// <summary>One bit for each alarm whose delay runs: condition and alarm say different things.</summary>
+    private int Waiting => _delays.Conditions ^ _active;
 
     private void SettleOne(int index)
     {
-        if (!Waits(index) || _sinceMs[index] < DelayMs(index))
+        if ((Waiting & (1 << index)) == 0 || !_delays.IsOver(index))
             return;
-        if (_condition[index])
+        if ((_delays.Conditions & (1 << index)) != 0)
             Raise(index);
         else
             End(index);
@@ -202,60 +231,61 @@ public sealed partial class AlarmList
     private void Raise(int index)
     {
         int bit = 1 << index;
-        bool stood = (Standing & bit) != 0;
         bool wasActive = (_active & bit) != 0;
         _active |= bit;
-        if (AlarmTable.Latches((AlarmId)index))
+        if (AlarmTable.Spec((AlarmId)index).Latches)
             _latched |= bit;
-        if (!stood || !wasActive)
-        {
+        if (!wasActive)
             NoteRaised(index);
-            _events.Add(ScanEvent.AlarmRaised, index, 0);
-        }
-
-        Summarise();
+        Summarise(0);
     }
 
-    /// <summary>An alarm that is active and becomes a failure is another alarm to whoever has seen it before: it is raised again.</summary>
-    private void TakeCategory(AlarmId id, bool isFailure)
+    private void NoteRaised(int index)
     {
-        if (isFailure && IsActive(id))
-        {
-            NoteRaised((int)id);
-            _events.Add(ScanEvent.AlarmRaised, (int)id, 0);
-        }
-
-        Summarise();
+        _annunciation.NoteRaised(index, _active);
+        _events.Add(ScanEvent.AlarmRaised, index, 0);
     }
 
     private void End(int index)
     {
         _active &= ~(1 << index);
         _events.Add(ScanEvent.AlarmEnded, index, 0);
-        Summarise();
+        Summarise(0);
     }
 
-    private void Summarise()
+    private void TransferEscalated(StateStream stream)
     {
-        Show(0);
-        InterlockStands = false;
-        HoldingStands = false;
-        DoseEndingStands = false;
-        Failures = 0;
-        OtherStands = false;
+        for (int index = 0; index < AlarmTable.Count; index++)
+        {
+            if (AlarmTable.Spec((AlarmId)index).BecomesFailure)
+                _escalated = stream.FlagIn(_escalated, 1 << index);
+        }
+    }
+
+    /// <summary>Sums up what stands and what is shown of it.</summary>
+    /// <param name="shown">Alarms that a person has just shown again, one bit each.</param>
+    private void Summarise(int shown)
+    {
         int standing = Standing;
+        _annunciation.Update(_active, standing, shown);
+        int hidden = _annunciation.Hidden;
+        _interlockStands = false;
+        _holdingStands = false;
+        _doseEndingStands = false;
+        _failures = 0;
+        _otherStands = false;
         for (int index = 0; standing != 0 && index < AlarmTable.Count; index++, standing >>= 1)
         {
             if ((standing & 1) == 0)
                 continue;
             AlarmAction action = ActionOf((AlarmId)index);
-            InterlockStands |= action == AlarmAction.Interlock;
-            DoseEndingStands |= action == AlarmAction.DoseEnding;
-            HoldingStands |= action == AlarmAction.Holding;
+            _interlockStands |= action == AlarmAction.Interlock;
+            _doseEndingStands |= action == AlarmAction.DoseEnding;
+            _holdingStands |= action == AlarmAction.Holding;
             if (CategoryOf((AlarmId)index) == AlarmCategory.Failure)
-                Failures |= 1 << index;
+                _failures |= 1 << index;
             else
-                OtherStands |= (Hidden & (1 << index)) == 0;
+                _otherStands |= (hidden & (1 << index)) == 0;
         }
     }
 }

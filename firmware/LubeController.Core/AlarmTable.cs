@@ -1,171 +1,81 @@
 namespace LubeController.Core;
 
-/// <summary>How an alarm acts on the pump while it stands.</summary>
-public enum AlarmAction
-{
-    /// <summary>It only informs.</summary>
-    None = 0,
-
-    /// <summary>The running dose fails and the phase becomes failed; priming and new tries stay possible.</summary>
-    DoseEnding = 1,
-
-    /// <summary>The pump is off while it stands and the phase becomes failed.</summary>
-    Interlock = 2,
-
-    /// <summary>The pump is off while it stands; a running dose and its timers wait, nothing latches.</summary>
-    Holding = 3,
-}
-
-/// <summary>Categories of NAMUR NE 107, shown as text. Function check is driven by a phase, never by an alarm.</summary>
-public enum AlarmCategory
-{
-    /// <summary>Failure: drops the healthy relay.</summary>
-    Failure = 0,
-
-    /// <summary>Out of specification: drives the warning output.</summary>
-    OutOfSpecification = 1,
-
-    /// <summary>Maintenance required: drives the warning output.</summary>
-    MaintenanceRequired = 2,
-}
-
-/// <summary>The fixed facts of every alarm, in one place.</summary>
+/// <summary>The fixed facts of every alarm: one row each. Who adds an alarm adds its row here.</summary>
 public static class AlarmTable
 {
     /// <summary>Number of alarms; identifiers run from 0 to one less.</summary>
     public const int Count = 23;
 
-    /// <summary>The name users see, lower case with hyphens; empty for what is no alarm, never null.</summary>
-    /// <remarks>No table of strings: other classes' static initialisers ask for names, and may run before this class's own.</remarks>
-    public static string NameOf(AlarmId id)
+    private const AlarmAction None = AlarmAction.None;
+    private const AlarmAction DoseEnding = AlarmAction.DoseEnding;
+    private const AlarmAction Interlock = AlarmAction.Interlock;
+    private const AlarmCategory Failure = AlarmCategory.Failure;
+    private const AlarmCategory OutOfSpecification = AlarmCategory.OutOfSpecification;
+    private const AlarmCategory MaintenanceRequired = AlarmCategory.MaintenanceRequired;
+    private const AlarmTraits Latches = AlarmTraits.Latches;
+    private const AlarmTraits TakesDelayOn = AlarmTraits.TakesDelayOn;
+    private const AlarmTraits Momentary = AlarmTraits.Momentary;
+
+    // The alarms that others follow from, as bits.
+    private const int DividerStalled = 1 << (int)AlarmId.DividerStalled;
+    private const int LineOverpressure = 1 << (int)AlarmId.LineOverpressure;
+    private const int LinePressureMissing = 1 << (int)AlarmId.LinePressureMissing;
+    private const int LogicFault = 1 << (int)AlarmId.LogicFault;
+    private const int PressureSignalLost = 1 << (int)AlarmId.PressureSignalLost;
+    private const int PumpOverload = 1 << (int)AlarmId.PumpOverload;
+    private const int ReservoirEmpty = 1 << (int)AlarmId.ReservoirEmpty;
+    private const int SupplyLow = 1 << (int)AlarmId.SupplyLow;
+
+    private static readonly AlarmSpec[] Rows = MakeRows();
+
+    /// <summary>The row of an alarm; never null.</summary>
+    public static AlarmSpec Spec(AlarmId id) => Rows[(int)id];
+
+    /// <summary>Makes the rows, index by alarm. Another class's static initialiser must call this, since the table may not exist yet then.</summary>
+    internal static AlarmSpec[] MakeRows()
     {
-        switch (id)
-        {
-            case AlarmId.DividerStalled: return "divider-stalled";
-            case AlarmId.DoseTooLong: return "dose-too-long";
-            case AlarmId.LinePressureMissing: return "line-pressure-missing";
-            case AlarmId.LineOverpressure: return "line-overpressure";
-            case AlarmId.ReservoirEmpty: return "reservoir-empty";
-            case AlarmId.SettingsInvalid: return "settings-invalid";
-            case AlarmId.CycleSwitchFault: return "cycle-switch-fault";
-            case AlarmId.PulseWhileIdle: return "pulse-while-idle";
-            case AlarmId.LubricationOverdue: return "lubrication-overdue";
-            case AlarmId.ShaftSignalLost: return "shaft-signal-lost";
-            case AlarmId.RuleFault: return "rule-fault";
-            case AlarmId.PulseTooFast: return "pulse-too-fast";
-            case AlarmId.ReservoirLow: return "reservoir-low";
-            case AlarmId.LineNotVented: return "line-not-vented";
-            case AlarmId.PumpOverload: return "pump-overload";
-            case AlarmId.LogicFault: return "logic-fault";
-            case AlarmId.ScanOverrun: return "scan-overrun";
-            case AlarmId.LubricantCold: return "lubricant-cold";
-            case AlarmId.SupplyLow: return "supply-low";
-            case AlarmId.StorageCorrupt: return "storage-corrupt";
-            case AlarmId.RestartUnexpected: return "restart-unexpected";
-            case AlarmId.SensorsDisagree: return "sensors-disagree";
-            case AlarmId.PressureSignalLost: return "pressure-signal-lost";
-            default: return "";
-        }
+        var rows = new AlarmSpec[Count];
+        MakePumpStopping(rows);
+        MakeFailures(rows);
+        MakeWarnings(rows);
+        return rows;
     }
 
-    /// <summary>How the alarm acts. <see cref="AlarmId.CycleSwitchFault"/> ends a dose only for the dose-ending switch; that case is told apart by <see cref="AlarmList"/>.</summary>
-    public static AlarmAction ActionOf(AlarmId id)
+    private static void MakePumpStopping(AlarmSpec[] rows)
     {
-        switch (id)
-        {
-            case AlarmId.DividerStalled:
-            case AlarmId.DoseTooLong:
-            case AlarmId.LinePressureMissing:
-            case AlarmId.LineNotVented:
-                return AlarmAction.DoseEnding;
-            case AlarmId.LineOverpressure:
-            case AlarmId.ReservoirEmpty:
-            case AlarmId.SettingsInvalid:
-            case AlarmId.PumpOverload:
-            case AlarmId.LogicFault:
-                return AlarmAction.Interlock;
-            case AlarmId.SupplyLow:
-                return AlarmAction.Holding;
-            default:
-                return AlarmAction.None;
-        }
+        Add(rows, AlarmId.DividerStalled, "divider-stalled", DoseEnding, Failure, Latches, ReservoirEmpty | PumpOverload | LinePressureMissing | LineOverpressure);
+        Add(rows, AlarmId.DoseTooLong, "dose-too-long", DoseEnding, Failure, Latches, DividerStalled);
+        Add(rows, AlarmId.LinePressureMissing, "line-pressure-missing", DoseEnding, Failure, Latches, ReservoirEmpty | PumpOverload | PressureSignalLost);
+        Add(rows, AlarmId.LineNotVented, "line-not-vented", DoseEnding, Failure, Latches, 0);
+        Add(rows, AlarmId.LineOverpressure, "line-overpressure", Interlock, Failure, Latches | TakesDelayOn, 0);
+        Add(rows, AlarmId.ReservoirEmpty, "reservoir-empty", Interlock, Failure, Latches | TakesDelayOn, 0);
+        Add(rows, AlarmId.SettingsInvalid, "settings-invalid", Interlock, Failure, Latches, 0);
+        Add(rows, AlarmId.PumpOverload, "pump-overload", Interlock, Failure, Latches | TakesDelayOn, 0);
+        Add(rows, AlarmId.LogicFault, "logic-fault", Interlock, Failure, Latches | Momentary, 0);
     }
 
-    /// <summary>The category, with the same exception as <see cref="ActionOf"/>; <see cref="AlarmId.SensorsDisagree"/> is a failure where protection is lost, which <see cref="AlarmList"/> tells.</summary>
-    public static AlarmCategory CategoryOf(AlarmId id)
+    private static void MakeFailures(AlarmSpec[] rows)
     {
-        switch (id)
-        {
-            case AlarmId.CycleSwitchFault:
-            case AlarmId.ShaftSignalLost:
-            case AlarmId.RuleFault:
-            case AlarmId.PulseTooFast:
-            case AlarmId.LubricantCold:
-            case AlarmId.SupplyLow:
-            case AlarmId.SensorsDisagree:
-                return AlarmCategory.OutOfSpecification;
-            case AlarmId.ReservoirLow:
-            case AlarmId.StorageCorrupt:
-            case AlarmId.RestartUnexpected:
-                return AlarmCategory.MaintenanceRequired;
-            default:
-                return AlarmCategory.Failure;
-        }
+        Add(rows, AlarmId.PulseWhileIdle, "pulse-while-idle", None, Failure, Latches | Momentary, 0);
+        Add(rows, AlarmId.LubricationOverdue, "lubrication-overdue", None, Failure, TakesDelayOn, 0);
+        Add(rows, AlarmId.ScanOverrun, "scan-overrun", None, Failure, Latches | Momentary, LogicFault);
+        Add(rows, AlarmId.PressureSignalLost, "pressure-signal-lost", None, Failure, Latches | TakesDelayOn, 0);
     }
 
-    /// <summary>
-    /// The alarms from which this one follows, one bit each: raised while one of them is active and shown, this one is suppressed
-    /// by design until none of them stands. Nothing suppresses <see cref="AlarmId.LubricationOverdue"/>.
-    /// </summary>
-    public static int CausesOf(AlarmId id)
+    private static void MakeWarnings(AlarmSpec[] rows)
     {
-        switch (id)
-        {
-            case AlarmId.DividerStalled:
-                return Bit(AlarmId.ReservoirEmpty) | Bit(AlarmId.PumpOverload) | Bit(AlarmId.LinePressureMissing) | Bit(AlarmId.LineOverpressure);
-            case AlarmId.LinePressureMissing:
-                return Bit(AlarmId.ReservoirEmpty) | Bit(AlarmId.PumpOverload) | Bit(AlarmId.PressureSignalLost);
-            case AlarmId.SensorsDisagree:
-                return Bit(AlarmId.PressureSignalLost);
-            case AlarmId.DoseTooLong:
-                return Bit(AlarmId.DividerStalled);
-            case AlarmId.ReservoirLow:
-                return Bit(AlarmId.ReservoirEmpty);
-            case AlarmId.ShaftSignalLost:
-                return Bit(AlarmId.SupplyLow);
-            case AlarmId.ScanOverrun:
-            case AlarmId.RestartUnexpected:
-                return Bit(AlarmId.LogicFault);
-            default:
-                return 0;
-        }
+        Add(rows, AlarmId.CycleSwitchFault, "cycle-switch-fault", None, OutOfSpecification, Latches | AlarmTraits.BecomesFailure | AlarmTraits.BecomesDoseEnding, 0);
+        Add(rows, AlarmId.ShaftSignalLost, "shaft-signal-lost", None, OutOfSpecification, TakesDelayOn, SupplyLow);
+        Add(rows, AlarmId.RuleFault, "rule-fault", None, OutOfSpecification, Latches, 0);
+        Add(rows, AlarmId.PulseTooFast, "pulse-too-fast", None, OutOfSpecification, Latches | Momentary, 0);
+        Add(rows, AlarmId.LubricantCold, "lubricant-cold", None, OutOfSpecification, TakesDelayOn, 0);
+        Add(rows, AlarmId.SupplyLow, "supply-low", AlarmAction.Holding, OutOfSpecification, TakesDelayOn, 0);
+        Add(rows, AlarmId.SensorsDisagree, "sensors-disagree", None, OutOfSpecification, Latches | AlarmTraits.BecomesFailure, PressureSignalLost);
+        Add(rows, AlarmId.ReservoirLow, "reservoir-low", None, MaintenanceRequired, TakesDelayOn, ReservoirEmpty);
+        Add(rows, AlarmId.StorageCorrupt, "storage-corrupt", None, MaintenanceRequired, Latches | Momentary, 0);
+        Add(rows, AlarmId.RestartUnexpected, "restart-unexpected", None, MaintenanceRequired, Latches | Momentary, LogicFault);
     }
 
-    /// <summary>Whether the condition is over as soon as it has come, so that the delay off is how long the alarm is active.</summary>
-    public static bool IsOfAnInstant(AlarmId id) =>
-        id == AlarmId.PulseWhileIdle || id == AlarmId.PulseTooFast || id == AlarmId.LogicFault || id == AlarmId.ScanOverrun
-        || id == AlarmId.StorageCorrupt || id == AlarmId.RestartUnexpected;
-
-    /// <summary>Whether the alarm latches, so that it stands until reset after its condition has ended.</summary>
-    public static bool Latches(AlarmId id) =>
-        id != AlarmId.LubricationOverdue && id != AlarmId.ShaftSignalLost && id != AlarmId.ReservoirLow
-        && id != AlarmId.LubricantCold && id != AlarmId.SupplyLow;
-
-    /// <summary>
-    /// Whether the condition is one that only a running dose, or a rule at work, can show: then reset itself ends it, and
-    /// the alarm rises again within its bound if the cause remains.
-    /// </summary>
-    public static bool EndedByReset(AlarmId id) =>
-        ActionOf(id) == AlarmAction.DoseEnding || id == AlarmId.RuleFault;
-
-    /// <summary>
-    /// Whether a delay before raising may be set. The other alarms already stand for something that has happened, often
-    /// at the end of a time of their own, and are raised at once.
-    /// </summary>
-    public static bool TakesDelayOn(AlarmId id) =>
-        id == AlarmId.LineOverpressure || id == AlarmId.ReservoirEmpty || id == AlarmId.LubricationOverdue
-        || id == AlarmId.ShaftSignalLost || id == AlarmId.ReservoirLow || id == AlarmId.PumpOverload
-        || id == AlarmId.LubricantCold || id == AlarmId.SupplyLow || id == AlarmId.PressureSignalLost;
-
-    private static int Bit(AlarmId id) => 1 << (int)id;
+    private static void Add(AlarmSpec[] rows, AlarmId id, string name, AlarmAction action, AlarmCategory category, AlarmTraits traits, int causes) =>
+        rows[(int)id] = new AlarmSpec(name, action, category, traits, causes);
 }

@@ -26,8 +26,12 @@ internal sealed class CycleSwitch
     private int _changes;
     private int _windowMs;
 
-    // From one scan's sample to its judgement only, so it is no state.
+    // Set and consumed within one scan, so it is not part of the state.
     private bool _chatterBegan;
+    private int _pulses;
+    private int _retriesUsed;
+    private bool _chatters;
+    private bool _provedWrong;
 
     public CycleSwitch(Settings settings, int index)
     {
@@ -36,16 +40,13 @@ internal sealed class CycleSwitch
     }
 
     /// <summary>Accepted edges since the first power-up, saturating.</summary>
-    public int Pulses { get; private set; }
-
-    /// <summary>Retries used since the timeout was renewed.</summary>
-    public int RetriesUsed { get; private set; }
+    public int Pulses => _pulses;
 
     /// <summary>Whether its level changes too often now.</summary>
-    public bool Chatters { get; private set; }
+    public bool Chatters => _chatters;
 
     /// <summary>Whether a second witness proved it wrong; only reset ends that.</summary>
-    public bool ProvedWrong { get; private set; }
+    public bool ProvedWrong => _provedWrong;
 
     /// <summary>Whether its edges are ignored, because cycle-switch-fault stands for it.</summary>
     public bool Distrusted { get; set; }
@@ -56,7 +57,7 @@ internal sealed class CycleSwitch
     /// A switch found wrong is silent for a reason that is known. Only a try of a dose that this very switch should end
     /// must be bounded all the same.
     /// </summary>
-    private bool IsJudged =>
+    private bool TimeoutCounts =>
         !Distrusted || (_index == _settings.DoseEndingIndex && _settings.DoseMode == DoseMode.Cycles);
 
     private int LimitMs
@@ -64,7 +65,7 @@ internal sealed class CycleSwitch
         get
         {
             // Retries used may be left over from settings that allowed more.
-            int used = Saturating.Min(RetriesUsed, _settings.OfSwitch(_index, SettingField.SwitchRetries));
+            int used = Saturating.Min(_retriesUsed, _settings.OfSwitch(_index, SettingField.SwitchRetries));
             return Saturating.Add(_allowanceMs, (used + 1) * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs));
         }
     }
@@ -75,17 +76,17 @@ internal sealed class CycleSwitch
         (_settings.OfSwitch(_index, SettingField.SwitchRetries) + 1) * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs));
 
     /// <summary>Whether the present timeout is over.</summary>
-    public bool TimeoutOver => IsJudged && _timerMs >= LimitMs;
+    public bool TimeoutOver => TimeoutCounts && _timerMs >= LimitMs;
 
     /// <summary>Whether another timeout may follow.</summary>
-    public bool RetryLeft => RetriesUsed < _settings.OfSwitch(_index, SettingField.SwitchRetries);
+    public bool RetryLeft => _retriesUsed < _settings.OfSwitch(_index, SettingField.SwitchRetries);
 
     public void Forget()
     {
         _input.Forget();
         _changes = 0;
         _windowMs = 0;
-        Chatters = false;
+        _chatters = false;
     }
 
     public void Advance(int elapsedMs, bool doseRuns)
@@ -98,7 +99,7 @@ internal sealed class CycleSwitch
         AdvanceWindow(elapsedMs);
     }
 
-    /// <summary>Takes the level as wired and tells the edge accepted just now. A baseline makes no edge.</summary>
+    /// <summary>Takes the level as wired and returns the edge accepted just now. A baseline makes no edge.</summary>
     public SwitchEdge Sample(bool wired, bool ready)
     {
         bool raw = wired != (_settings.OfSwitch(_index, SettingField.SwitchInverted) != 0);
@@ -125,7 +126,7 @@ internal sealed class CycleSwitch
     /// <summary>Accepts an edge: the timeout is renewed, without an allowance, since pressure stands.</summary>
     public void Accept(SwitchEdge edge)
     {
-        Pulses = Saturating.Add(Pulses, 1);
+        _pulses = Saturating.Add(_pulses, 1);
         if (edge == SwitchEdge.On)
             _sinceOnMs = 0;
         else
@@ -139,7 +140,7 @@ internal sealed class CycleSwitch
     {
         _timerMs = 0;
         _allowanceMs = allowanceMs;
-        RetriesUsed = 0;
+        _retriesUsed = 0;
     }
 
     /// <summary>A new try from failed: one more timeout with allowance, no retries.</summary>
@@ -147,29 +148,29 @@ internal sealed class CycleSwitch
     {
         int used = _settings.OfSwitch(_index, SettingField.SwitchRetries);
         Renew(allowanceMs);
-        RetriesUsed = used;
+        _retriesUsed = used;
         _timerMs = used * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs);
     }
 
     /// <summary>The pump is started for a dose: its first pulse may take longer. The timer itself is not renewed.</summary>
     public void Allow(int allowanceMs) => _allowanceMs = allowanceMs;
 
-    public void UseRetry() => RetriesUsed++;
+    public void UseRetry() => _retriesUsed++;
 
     /// <summary>Another switch gave a pulse.</summary>
     /// <returns>Whether that proves this switch wrong, just now.</returns>
-    public bool HearOther(int other)
+    public bool CountOtherPulse(int other)
     {
         int needed = _settings[SettingField.WitnessPulses];
         _othersPulses[other] = Saturating.Add(_othersPulses[other], 1);
-        if (needed == 0 || ProvedWrong || _othersPulses[other] < needed)
+        if (needed == 0 || _provedWrong || _othersPulses[other] < needed)
             return false;
-        ProvedWrong = true;
+        _provedWrong = true;
         return true;
     }
 
-    /// <summary>Whether chatter began, or began anew, since this was last asked.</summary>
-    public bool TakeChatterBegan()
+    /// <summary>Whether chatter began, or began again, since the last call.</summary>
+    public bool ConsumeChatterBegan()
     {
         bool began = _chatterBegan;
         _chatterBegan = false;
@@ -179,14 +180,14 @@ internal sealed class CycleSwitch
     /// <summary>Reset ends what only a running pump can show.</summary>
     public void EndProof()
     {
-        ProvedWrong = false;
+        _provedWrong = false;
         ClearWitness();
     }
 
     public int DeadlineMs(bool ready, bool doseRuns)
     {
         int deadline = ready ? _input.DeadlineMs(DebounceMs) : Saturating.Never;
-        if (doseRuns && IsJudged)
+        if (doseRuns && TimeoutCounts)
             deadline = Saturating.Min(deadline, Saturating.Remaining(LimitMs, _timerMs));
         if (WindowRuns)
             deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.ChatterWindowMs], _windowMs));
@@ -205,16 +206,16 @@ internal sealed class CycleSwitch
         _lastRaw = stream.FlagIf(chatter > 0, _lastRaw);
         _changes = stream.UpTo(_changes, chatter);
         _windowMs = stream.NumberIf(chatter > 0, _windowMs);
-        Pulses = stream.Counter(Pulses);
-        RetriesUsed = stream.Number(RetriesUsed);
-        Chatters = stream.Flag(Chatters);
-        ProvedWrong = stream.Flag(ProvedWrong);
+        _pulses = stream.Counter(_pulses);
+        _retriesUsed = stream.Number(_retriesUsed);
+        _chatters = stream.Flag(_chatters);
+        _provedWrong = stream.Flag(_provedWrong);
         Distrusted = stream.Flag(Distrusted);
         for (int index = 0; index < _othersPulses.Length; index++)
             _othersPulses[index] = stream.UpTo(_othersPulses[index], _settings[SettingField.WitnessPulses]);
     }
 
-    private bool WindowRuns => _changes > 0 || Chatters;
+    private bool WindowRuns => _changes > 0 || _chatters;
 
     private void CountChange()
     {
@@ -224,8 +225,8 @@ internal sealed class CycleSwitch
         _changes = Saturating.Add(_changes, 1);
         if (_changes < limit)
             return;
-        _chatterBegan |= !Chatters;
-        Chatters = true;
+        _chatterBegan |= !_chatters;
+        _chatters = true;
     }
 
     /// <summary>Chatter ends with the first whole window that has fewer changes than the limit.</summary>
@@ -236,7 +237,7 @@ internal sealed class CycleSwitch
         _windowMs = Saturating.Add(_windowMs, elapsedMs);
         if (_windowMs < _settings[SettingField.ChatterWindowMs])
             return;
-        Chatters = Chatters && _changes >= _settings[SettingField.ChatterChanges];
+        _chatters = _chatters && _changes >= _settings[SettingField.ChatterChanges];
         _changes = 0;
         _windowMs = 0;
     }

@@ -6,20 +6,22 @@ internal sealed class DebouncedInput
     private bool _sampled;
     private bool _raw;
     private int _rawForMs;
+    private bool _level;
+    private bool _known;
 
     /// <summary>The level accepted last; means nothing before <see cref="Known"/>.</summary>
-    public bool Level { get; private set; }
+    public bool Level => _level;
 
     /// <summary>Whether a level has been accepted since <see cref="Forget"/>.</summary>
-    public bool Known { get; private set; }
+    public bool Known => _known;
 
-    private bool Waits => _sampled && (!Known || _raw != Level);
+    private bool Waits => _sampled && (!_known || _raw != _level);
 
     /// <summary>Forgets what was accepted, as at power-up.</summary>
     public void Forget()
     {
         _sampled = false;
-        Known = false;
+        _known = false;
         _rawForMs = 0;
     }
 
@@ -42,8 +44,8 @@ internal sealed class DebouncedInput
 
         if (!mayAccept || !Waits || _rawForMs < debounceMs)
             return false;
-        Level = raw;
-        Known = true;
+        _level = raw;
+        _known = true;
         return true;
     }
 
@@ -55,7 +57,7 @@ internal sealed class DebouncedInput
         _sampled = stream.Flag(_sampled);
         _raw = stream.FlagIf(_sampled, _raw);
         _rawForMs = stream.UpTo(_rawForMs, Waits ? debounceMs : 0);
-        Level = stream.FlagIf(Known, Level);
-        Known = stream.Flag(Known);
+        _level = stream.FlagIf(_known, _level);
+        _known = stream.Flag(_known);
     }
 }

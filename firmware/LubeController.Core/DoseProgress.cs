@@ -5,6 +5,11 @@ internal sealed class DoseProgress
 {
     private readonly Settings _settings;
     private int _credit;
+    private bool _pending;
+    private int _edges;
+    private int _pumpOnMs;
+    private bool _positionKnown;
+    private int _openedCounts;
 
     public DoseProgress(Settings settings)
     {
@@ -12,75 +17,72 @@ internal sealed class DoseProgress
     }
 
     /// <summary>Whether a dose was begun and is not completed.</summary>
-    public bool Pending { get; private set; }
+    public bool Pending => _pending;
 
     /// <summary>Edges counted in it.</summary>
-    public int Edges { get; private set; }
+    public int Edges => _edges;
 
-    /// <summary>Pump-on time of it.</summary>
-    public int PumpOnMs { get; private set; }
-
-    /// <summary>Whether the last edge tells where the divider stands; if not, the next pulse only opens the counting.</summary>
-    public bool PositionKnown { get; private set; }
+    /// <summary>Whether the last edge fixed the divider's position; if not, the next pulse only opens the counting.</summary>
+    public bool PositionKnown => _positionKnown;
 
     /// <summary>Doses begun without known position: each gave up to one cycle more than set.</summary>
-    public int OpenedCounts { get; private set; }
+    public int OpenedCounts => _openedCounts;
 
     /// <summary>Whether the set number of edges, or the run time, is reached.</summary>
     public bool IsComplete => _settings.DoseMode == DoseMode.Cycles
-        ? Edges >= _settings[SettingField.DoseEdges]
-        : PumpOnMs >= _settings[SettingField.DoseRunMs];
+        ? _edges >= _settings[SettingField.DoseEdges]
+        : _pumpOnMs >= _settings[SettingField.DoseRunMs];
 
     /// <summary>Whether the pump ran too long for one dose.</summary>
-    public bool IsTooLong => PumpOnMs >= _settings[SettingField.DoseLimitMs];
+    public bool IsTooLong => _pumpOnMs >= _settings[SettingField.DoseLimitMs];
 
-    /// <summary>A dose that does not end on an edge: its edges never tell where the divider stands when it ends.</summary>
+    /// <summary>A dose that does not end on an edge: its edges never fix the divider's position at its end.</summary>
     private bool EndsOffEdge => _settings.DoseMode != DoseMode.Cycles;
 
     /// <summary>A dose is due where no valid state was found.</summary>
-    public void MakeDue() => Pending = true;
+    public void MakeDue() => _pending = true;
 
     /// <summary>Begins a dose, or goes on with the pending one.</summary>
     public void Begin()
     {
-        if (Pending)
+        if (_pending)
             return;
-        Pending = true;
-        PumpOnMs = 0;
-        Edges = _credit;
+        _pending = true;
+        _pumpOnMs = 0;
+        _edges = _credit;
         _credit = 0;
     }
 
     /// <summary>The dose was completed.</summary>
     public void End()
     {
-        Pending = false;
-        Edges = 0;
-        PumpOnMs = 0;
+        _pending = false;
+        _edges = 0;
+        _pumpOnMs = 0;
         _credit = 0;
         if (EndsOffEdge)
             ForgetPosition();
     }
 
-    public void ForgetPosition() => PositionKnown = false;
+    public void ForgetPosition() => _positionKnown = false;
 
-    /// <summary>The pump-on time counts from zero again, after its limit has done its work.</summary>
-    public void RenewPumpOn() => PumpOnMs = 0;
+    /// <summary>The pump-on time counts from zero again, after its limit has acted.</summary>
+    public void RenewPumpOn() => _pumpOnMs = 0;
 
-    public void Advance(int elapsedMs) => PumpOnMs = Saturating.Add(PumpOnMs, elapsedMs);
+    public void Advance(int elapsedMs) => _pumpOnMs = Saturating.Add(_pumpOnMs, elapsedMs);
 
     /// <summary>Takes an edge within a dose.</summary>
     /// <returns>Whether it was counted; if not, it opened the counting.</returns>
     public bool Count()
     {
-        if (PositionKnown || EndsOffEdge)
+        if (_positionKnown || EndsOffEdge)
         {
-            Edges = Saturating.Add(Edges, 1);
+            _edges = Saturating.Add(_edges, 1);
             return true;
         }
 
-        PositionKnown = true;
-        OpenedCounts = Saturating.Add(OpenedCounts, 1);
+        _positionKnown = true;
+        _openedCounts = Saturating.Add(_openedCounts, 1);
         return false;
     }
 
@@ -88,38 +90,38 @@ internal sealed class DoseProgress
     /// Takes a run-on edge outside a dose: credited to the pending or next dose up to one less than its set count, so
     /// that every dose needs at least one edge with the pump on.
     /// </summary>
-    /// <returns>The credit so far, or -1 where the edge only told the position.</returns>
+    /// <returns>The credit so far, or -1 where the edge only fixed the position.</returns>
     public int Credit()
     {
         if (EndsOffEdge)
             return 0;
-        if (!PositionKnown)
+        if (!_positionKnown)
         {
-            PositionKnown = true;
+            _positionKnown = true;
             return -1;
         }
 
         int most = _settings[SettingField.DoseEdges] - 1;
-        if (Pending)
-            return Edges = Edges < most ? Edges + 1 : Edges;
+        if (_pending)
+            return _edges = _edges < most ? _edges + 1 : _edges;
         return _credit = _credit < most ? _credit + 1 : _credit;
     }
 
     public int DeadlineMs()
     {
-        int deadline = Saturating.Remaining(_settings[SettingField.DoseLimitMs], PumpOnMs);
+        int deadline = Saturating.Remaining(_settings[SettingField.DoseLimitMs], _pumpOnMs);
         if (_settings.DoseMode == DoseMode.RunTime)
-            deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.DoseRunMs], PumpOnMs));
+            deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.DoseRunMs], _pumpOnMs));
         return deadline;
     }
 
     public void Transfer(StateStream stream)
     {
-        Pending = stream.Flag(Pending);
-        Edges = stream.NumberIf(_settings.DoseMode == DoseMode.Cycles, Edges);
-        PumpOnMs = stream.UpTo(PumpOnMs, _settings[SettingField.DoseLimitMs]);
-        PositionKnown = stream.Flag(PositionKnown);
-        OpenedCounts = stream.Counter(OpenedCounts);
+        _pending = stream.Flag(_pending);
+        _edges = stream.NumberIf(_settings.DoseMode == DoseMode.Cycles, _edges);
+        _pumpOnMs = stream.UpTo(_pumpOnMs, _settings[SettingField.DoseLimitMs]);
+        _positionKnown = stream.Flag(_positionKnown);
+        _openedCounts = stream.Counter(_openedCounts);
         _credit = stream.Number(_credit);
     }
 }

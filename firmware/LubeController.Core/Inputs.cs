@@ -1,11 +1,13 @@
 namespace LubeController.Core;
 
 /// <summary>
-/// The input image of one scan: levels as wired, before debounce and polarity. Made once and written anew before every
+/// The input image of one scan: levels as wired, before debounce and polarity. Made once and rewritten before every
 /// scan. All digital levels share one word, so that "nothing changed" is one comparison.
 /// </summary>
 public sealed class Inputs
 {
+    private int _levels = RunningBit;
+
     /// <summary>Most cycle switches one controller can have.</summary>
     public const int MaxCycleSwitches = 4;
 
@@ -14,17 +16,13 @@ public sealed class Inputs
     private const int EmptyBit = 1 << 10;
     private const int PressureBit = 1 << 11;
     private const int StopBit = 1 << 12;
-    private const int StartBit = 1 << 13;
-    private const int AcknowledgeBit = 1 << 14;
-    private const int ResetBit = 1 << 15;
-    private const int DoseNowBit = 1 << 16;
-    private const int PrimeBit = 1 << 17;
+    private const int StartBit = 1 << 13; // The other buttons follow in their order, but for the output test, which came later.
     private const int OverloadBit = 1 << 18;
     private const int OutputTestBit = 1 << 19;
     private const int ScanLateBit = 1 << 20;
 
     /// <summary>All digital levels in one word.</summary>
-    public int Levels { get; private set; } = RunningBit;
+    public int Levels => _levels;
 
     /// <summary>Machine running; a machine without this signal reads running, as a broken wire does.</summary>
     public bool MachineRunning { get => Is(RunningBit); set => Put(RunningBit, value); }
@@ -41,28 +39,10 @@ public sealed class Inputs
     /// <summary>Operating stop, maintained; true is stop, as a broken wire reads. Not an emergency stop.</summary>
     public bool Stop { get => Is(StopBit); set => Put(StopBit, value); }
 
-    /// <summary>Start button.</summary>
-    public bool Start { get => Is(StartBit); set => Put(StartBit, value); }
-
-    /// <summary>Acknowledge button.</summary>
-    public bool Acknowledge { get => Is(AcknowledgeBit); set => Put(AcknowledgeBit, value); }
-
-    /// <summary>Reset button.</summary>
-    public bool Reset { get => Is(ResetBit); set => Put(ResetBit, value); }
-
-    /// <summary>Dose-now button.</summary>
-    public bool DoseNow { get => Is(DoseNowBit); set => Put(DoseNowBit, value); }
-
-    /// <summary>Prime button, held to run.</summary>
-    public bool Prime { get => Is(PrimeBit); set => Put(PrimeBit, value); }
-
     /// <summary>Overload contact of the pump's motor.</summary>
     public bool PumpOverload { get => Is(OverloadBit); set => Put(OverloadBit, value); }
 
-    /// <summary>Output test button.</summary>
-    public bool OutputTest { get => Is(OutputTestBit); set => Put(OutputTestBit, value); }
-
-    /// <summary>Told by the main loop: this scan comes later than allowed.</summary>
+    /// <summary>Set by the main loop: this scan comes later than allowed.</summary>
     public bool ScanLate { get => Is(ScanLateBit); set => Put(ScanLateBit, value); }
 
     /// <summary>Shaft pulses since the last scan, from a counter with a minimum pulse width; 0 or more.</summary>
@@ -92,10 +72,16 @@ public sealed class Inputs
     /// <summary>Sets the level of a cycle switch, 0 to <see cref="MaxCycleSwitches"/> - 1.</summary>
     public void SetCycleSwitch(int index, bool on) => Put(1 << index, on);
 
+    /// <summary>Level of a button.</summary>
+    public bool IsDown(Button button) => Is(BitOf(button));
+
+    /// <summary>Sets the level of a button.</summary>
+    public void SetDown(Button button, bool down) => Put(BitOf(button), down);
+
     /// <summary>Takes over every field of another image.</summary>
     public void CopyFrom(Inputs other)
     {
-        Levels = other.Levels;
+        _levels = other.Levels;
         ShaftPulses = other.ShaftPulses;
         ShaftPulseAgeMs = other.ShaftPulseAgeMs;
         PumpRevolutions = other.PumpRevolutions;
@@ -106,18 +92,20 @@ public sealed class Inputs
     }
 
     /// <param name="stream">The stream.</param>
-    /// <param name="allMatter">Whether somebody looks at all of the held inputs; if not, the core looks at one level of them.</param>
+    /// <param name="allMatter">Whether a rule reads the held inputs; if not, the core reads only machine running.</param>
     internal void Transfer(StateStream stream, bool allMatter)
     {
-        int matter = allMatter ? Levels : Levels & RunningBit;
-        int levels = stream.Number(stream.IsComparing ? matter : Levels);
-        Levels = stream.IsComparing ? Levels : levels;
+        int matter = allMatter ? _levels : _levels & RunningBit;
+        int levels = stream.Number(stream.IsComparing ? matter : _levels);
+        _levels = stream.IsComparing ? _levels : levels;
         SupplyMv = stream.NumberIf(allMatter, SupplyMv);
         PressureMbar = stream.NumberIf(allMatter, PressureMbar);
         TemperatureDeciC = stream.NumberIf(allMatter, TemperatureDeciC);
     }
 
-    private bool Is(int bit) => (Levels & bit) != 0;
+    private static int BitOf(Button button) => button == Button.OutputTest ? OutputTestBit : StartBit << (int)button;
 
-    private void Put(int bit, bool on) => Levels = on ? Levels | bit : Levels & ~bit;
+    private bool Is(int bit) => (_levels & bit) != 0;
+
+    private void Put(int bit, bool on) => _levels = on ? _levels | bit : _levels & ~bit;
 }

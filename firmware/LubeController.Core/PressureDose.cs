@@ -13,6 +13,8 @@ internal sealed class PressureDose
     private int _heldMs;
     private int _ventingMs;
     private int _fallenMs;
+    private DoseStep _step;
+    private int _cycles;
 
     public PressureDose(Settings settings, PressureWatch pressure, ScanEvents events)
     {
@@ -21,51 +23,51 @@ internal sealed class PressureDose
         _events = events;
     }
 
-    public DoseStep Step { get; private set; }
+    public DoseStep Step => _step;
 
     /// <summary>Pressure cycles counted in the present or pending dose.</summary>
-    public int Cycles { get; private set; }
+    public int Cycles => _cycles;
 
     /// <summary>Whether doses end by pressure at all; if not, nothing here acts.</summary>
     public bool Chosen => _settings.DoseMode == DoseMode.Pressure;
 
-    public bool PumpRuns => Step == DoseStep.Pressurise || Step == DoseStep.Hold;
+    public bool PumpRuns => _step == DoseStep.Pressurise || _step == DoseStep.Hold;
 
-    public bool IsComplete => Cycles >= _settings[SettingField.PressureCycles];
+    public bool IsComplete => _cycles >= _settings[SettingField.PressureCycles];
 
     /// <summary>
-    /// Whether the line was not vented in its time. A pressure switch just powered up is heard first: what it shows
-    /// decides, and its debounce bounds the wait.
+    /// Whether the line was not vented in its time. After power-up a pressure switch must first show a level:
+    /// that decides, and its debounce bounds the wait.
     /// </summary>
     public bool IsNotVented =>
         Vents && _pressure.IsKnown && _ventingMs >= _settings[SettingField.VentLimitMs] && !IsRecharged;
 
-    private bool Vents => Step == DoseStep.Recharge || Step == DoseStep.Vent;
+    private bool Vents => _step == DoseStep.Recharge || _step == DoseStep.Vent;
 
     private bool IsRecharged => _pressure.IsFallen && _fallenMs >= _settings[SettingField.VentMs];
 
     /// <summary>The phase became dose: venting that was cut short is finished, anything else starts from a recharged line.</summary>
     /// <returns>Whether the pump starts just now.</returns>
-    public bool Begin() => Step != DoseStep.Vent && Start();
+    public bool Begin() => _step != DoseStep.Vent && Start();
 
-    /// <summary>The phase is dose no more. A pressure cycle whose pressure was held is kept, any other is lost.</summary>
+    /// <summary>The phase is no longer dose. A pressure cycle whose pressure was held is kept, any other is lost.</summary>
     public void Interrupt()
     {
-        if (Step != DoseStep.Vent)
-            Step = DoseStep.None;
+        if (_step != DoseStep.Vent)
+            _step = DoseStep.None;
     }
 
     /// <summary>
     /// The line was not vented: the pressure that seemed to be held may have been a false signal, so the pressure cycle
-    /// is made anew and the injectors rather discharge once more than once less.
+    /// is repeated: the injectors had better discharge once too often than not at all.
     /// </summary>
-    public void Abandon() => Step = DoseStep.None;
+    public void Abandon() => _step = DoseStep.None;
 
     /// <summary>The dose was completed, or doses no longer end by pressure.</summary>
     public void End()
     {
-        Step = DoseStep.None;
-        Cycles = 0;
+        _step = DoseStep.None;
+        _cycles = 0;
         _ventingMs = 0;
     }
 
@@ -77,11 +79,11 @@ internal sealed class PressureDose
         _fallenMs = 0;
     }
 
-    /// <summary>The time for venting counts from zero again, after its limit has done its work.</summary>
+    /// <summary>The time for venting counts from zero again, after its limit has acted.</summary>
     public void Renew() => _ventingMs = 0;
 
     /// <summary>The pump is on and the vent valve closed: nothing is vented any more.</summary>
-    public void TakePumpOn()
+    public void NotePumpOn()
     {
         _ventingMs = 0;
         _fallenMs = 0;
@@ -94,7 +96,7 @@ internal sealed class PressureDose
     {
         if (!Chosen)
             return;
-        if (pumpRan && Step == DoseStep.Hold)
+        if (pumpRan && _step == DoseStep.Hold)
             _heldMs = Saturating.Add(_heldMs, elapsedMs);
         if (!pumpRan && _pressure.IsFallen)
             _fallenMs = Saturating.Add(_fallenMs, elapsedMs);
@@ -111,37 +113,37 @@ internal sealed class PressureDose
 
     /// <summary>Takes the next step where it is due. Pressure that is lost just as its hold time ends was not held.</summary>
     /// <returns>Whether the pump starts just now.</returns>
-    public bool Judge()
+    public bool MakeStep()
     {
-        switch (Step)
+        switch (_step)
         {
             case DoseStep.Recharge:
                 return IsRecharged && Pressurise();
             case DoseStep.Pressurise:
                 if (_pressure.IsReached)
-                    Take(DoseStep.Hold);
+                    EnterStep(DoseStep.Hold);
                 return false;
             case DoseStep.Hold:
                 if (!_pressure.IsReached)
-                    Take(DoseStep.Pressurise);
+                    EnterStep(DoseStep.Pressurise);
                 else if (_heldMs >= _settings[SettingField.HoldMs])
-                    Take(DoseStep.Vent);
+                    EnterStep(DoseStep.Vent);
                 return false;
             case DoseStep.Vent:
                 if (!IsRecharged)
                     return false;
-                Cycles = Saturating.Add(Cycles, 1);
+                _cycles = Saturating.Add(_cycles, 1);
                 return !IsComplete && Pressurise();
             default:
                 return Start();
         }
     }
 
-    /// <summary>Time to the next end of a time in the phase dose; a step given up in it is taken anew at once.</summary>
+    /// <summary>Time to the next end of a time in the phase dose; an abandoned step restarts at once.</summary>
     public int DeadlineMs()
     {
-        int deadline = Step == DoseStep.None ? 1 : Saturating.Never;
-        if (Step == DoseStep.Hold)
+        int deadline = _step == DoseStep.None ? 1 : Saturating.Never;
+        if (_step == DoseStep.Hold)
             deadline = Saturating.Remaining(_settings[SettingField.HoldMs], _heldMs);
         if (Vents && _pressure.IsKnown)
             deadline = Saturating.Remaining(_settings[SettingField.VentLimitMs], _ventingMs);
@@ -152,8 +154,8 @@ internal sealed class PressureDose
 
     public void Transfer(StateStream stream)
     {
-        Step = (DoseStep)stream.Number((int)Step);
-        Cycles = stream.UpTo(Cycles, _settings[SettingField.PressureCycles]);
+        _step = (DoseStep)stream.Number((int)_step);
+        _cycles = stream.UpTo(_cycles, _settings[SettingField.PressureCycles]);
         _heldMs = stream.UpTo(_heldMs, _settings[SettingField.HoldMs]);
         _ventingMs = stream.UpTo(_ventingMs, _settings[SettingField.VentLimitMs]);
         _fallenMs = stream.UpTo(_fallenMs, _settings[SettingField.VentMs]);
@@ -163,23 +165,23 @@ internal sealed class PressureDose
     {
         if (IsRecharged)
             return Pressurise();
-        Take(DoseStep.Recharge);
+        EnterStep(DoseStep.Recharge);
         return false;
     }
 
     private bool Pressurise()
     {
-        // The line was vented, so its pressure is owed anew, however much of its time an interrupted dose had used up;
-        // the pump-on time of the dose bounds them all together.
+        // The line was vented, so pressure gets its whole time again, however much of it an interrupted dose had used;
+        // the dose's limit on pump-on time bounds them all.
         _pressure.Renew();
-        Take(DoseStep.Pressurise);
+        EnterStep(DoseStep.Pressurise);
         return true;
     }
 
-    private void Take(DoseStep next)
+    private void EnterStep(DoseStep next)
     {
-        Step = next;
+        _step = next;
         _heldMs = 0;
-        _events.Add(ScanEvent.DoseStepTaken, (int)next, Cycles);
+        _events.Add(ScanEvent.DoseStepTaken, (int)next, _cycles);
     }
 }

@@ -10,6 +10,13 @@ internal sealed class PressureWatch
     private readonly DebouncedInput _switch = new DebouncedInput();
     private readonly Settings _settings;
     private int _missingMs;
+    private bool _isReached;
+    private bool _isOver;
+    private bool _isFallen;
+    private bool _isLost;
+    private bool _isKnown;
+    private int _quietLowMbar = int.MinValue;
+    private int _quietHighMbar = int.MaxValue;
 
     public PressureWatch(Settings settings)
     {
@@ -17,33 +24,33 @@ internal sealed class PressureWatch
     }
 
     /// <summary>Whether line pressure is reached.</summary>
-    public bool IsReached { get; private set; }
+    public bool IsReached => _isReached;
 
     /// <summary>Whether line pressure is above its limit.</summary>
-    public bool IsOver { get; private set; }
+    public bool IsOver => _isOver;
 
     /// <summary>Whether the line of a single-line system is vented; false while it is not known.</summary>
-    public bool IsFallen { get; private set; }
+    public bool IsFallen => _isFallen;
 
     /// <summary>Whether the transmitter's reading is none that a working one gives (NAMUR NE 43: below 3.6 mA or above 21 mA; from memory).</summary>
-    public bool IsLost { get; private set; }
+    public bool IsLost => _isLost;
 
     /// <summary>Whether everything that a dose by pressure goes by has shown something since power-up.</summary>
-    public bool IsKnown { get; private set; }
+    public bool IsKnown => _isKnown;
 
     /// <summary>Whether a switch that shows the limit, if one is fitted, has shown something since power-up.</summary>
     public bool IsLimitKnown => _settings.PressureSwitchUse != PressureSwitchUse.Limit || _switch.Known;
 
     /// <summary>Lowest transmitter reading that would say the same as the present one.</summary>
-    public int QuietLowMbar { get; private set; } = int.MinValue;
+    public int QuietLowMbar => _quietLowMbar;
 
     /// <summary>Highest transmitter reading that would say the same as the present one.</summary>
-    public int QuietHighMbar { get; private set; } = int.MaxValue;
+    public int QuietHighMbar => _quietHighMbar;
 
     /// <summary>Whether the pump has run for too long without line pressure.</summary>
-    public bool IsMissing => Judges && _missingMs >= _settings[SettingField.PressureMissingMs];
+    public bool IsMissing => IsTimed && _missingMs >= _settings[SettingField.PressureMissingMs];
 
-    private bool Judges => _settings[SettingField.PressureMissingMs] > 0;
+    private bool IsTimed => _settings[SettingField.PressureMissingMs] > 0;
 
     private int SpanMbar => _settings[SettingField.PressureSpanMbar];
 
@@ -57,13 +64,13 @@ internal sealed class PressureWatch
 
     public void Forget() => _switch.Forget();
 
-    /// <summary>Starts the time without pressure anew.</summary>
+    /// <summary>Restarts the time without pressure.</summary>
     public void Renew() => _missingMs = 0;
 
     public void Advance(int elapsedMs, bool doseRuns)
     {
         _switch.Advance(elapsedMs);
-        if (doseRuns && Judges && !IsReached)
+        if (doseRuns && IsTimed && !_isReached)
             _missingMs = Saturating.Add(_missingMs, elapsedMs);
     }
 
@@ -82,21 +89,21 @@ internal sealed class PressureWatch
         bool byTransmitter = _settings.Is(SettingField.PressureTransmitterFitted);
         bool above = byTransmitter && inputs.PressureMbar >= _settings[SettingField.PressureReachedMbar];
         bool needsBoth = bySwitch && byTransmitter && _settings.DoseMode == DoseMode.Pressure;
-        IsReached = needsBoth ? on && above : (on && bySwitch) || above;
-        IsOver = on && use == PressureSwitchUse.Limit;
-        IsKnown = !bySwitch || _switch.Known;
-        IsFallen = IsKnown && !(bySwitch && on);
-        IsLost = false;
+        _isReached = needsBoth ? on && above : (on && bySwitch) || above;
+        _isOver = on && use == PressureSwitchUse.Limit;
+        _isKnown = !bySwitch || _switch.Known;
+        _isFallen = _isKnown && !(bySwitch && on);
+        _isLost = false;
         if (byTransmitter)
             SampleTransmitter(inputs.PressureMbar);
-        if (IsReached)
+        if (_isReached)
             _missingMs = 0;
     }
 
     public int DeadlineMs(bool doseRuns)
     {
         int deadline = _switch.DeadlineMs(DebounceMs);
-        if (doseRuns && Judges && !IsReached)
+        if (doseRuns && IsTimed && !_isReached)
             deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.PressureMissingMs], _missingMs));
         return deadline;
     }
@@ -105,34 +112,34 @@ internal sealed class PressureWatch
     {
         _switch.Transfer(stream, DebounceMs);
         _missingMs = stream.UpTo(_missingMs, _settings[SettingField.PressureMissingMs]);
-        IsReached = stream.Flag(IsReached);
-        IsOver = stream.Flag(IsOver);
-        IsFallen = stream.Flag(IsFallen);
-        IsKnown = stream.Flag(IsKnown);
-        IsLost = stream.Flag(IsLost);
-        QuietLowMbar = stream.Counter(QuietLowMbar);
-        QuietHighMbar = stream.Counter(QuietHighMbar);
+        _isReached = stream.Flag(_isReached);
+        _isOver = stream.Flag(_isOver);
+        _isFallen = stream.Flag(_isFallen);
+        _isKnown = stream.Flag(_isKnown);
+        _isLost = stream.Flag(_isLost);
+        _quietLowMbar = stream.Counter(_quietLowMbar);
+        _quietHighMbar = stream.Counter(_quietHighMbar);
     }
 
     private void SampleTransmitter(int pressureMbar)
     {
         int limit = _settings[SettingField.PressureLimitMbar];
         int vented = _settings[SettingField.PressureVentedMbar];
-        IsOver |= pressureMbar > limit;
+        _isOver |= pressureMbar > limit;
         int lowest = LowestMbar;
         int highest = HighestMbar;
-        IsLost = pressureMbar < lowest || pressureMbar > highest;
-        IsFallen &= pressureMbar <= vented;
+        _isLost = pressureMbar < lowest || pressureMbar > highest;
+        _isFallen &= pressureMbar <= vented;
         if (_settings.RestMode == RestMode.Rule)
         {
             // A user's rule may look at the pressure: to it every reading is another one.
-            QuietLowMbar = pressureMbar;
-            QuietHighMbar = pressureMbar;
+            _quietLowMbar = pressureMbar;
+            _quietHighMbar = pressureMbar;
             return;
         }
 
-        QuietLowMbar = int.MinValue;
-        QuietHighMbar = int.MaxValue;
+        _quietLowMbar = int.MinValue;
+        _quietHighMbar = int.MaxValue;
         Narrow(pressureMbar, _settings[SettingField.PressureReachedMbar]);
         Narrow(pressureMbar, limit + 1);
         if (SpanMbar > 0)
@@ -149,8 +156,8 @@ internal sealed class PressureWatch
     private void Narrow(int pressureMbar, int threshold)
     {
         if (pressureMbar < threshold)
-            QuietHighMbar = Saturating.Min(QuietHighMbar, threshold - 1);
-        else if (threshold > QuietLowMbar)
-            QuietLowMbar = threshold;
+            _quietHighMbar = Saturating.Min(_quietHighMbar, threshold - 1);
+        else if (threshold > _quietLowMbar)
+            _quietLowMbar = threshold;
     }
 }

@@ -6,6 +6,7 @@ internal sealed class PumpWatch
     private readonly DebouncedInput _overload = new DebouncedInput();
     private readonly Settings _settings;
     private int _withoutMs;
+    private bool _isStill;
 
     public PumpWatch(Settings settings)
     {
@@ -13,7 +14,7 @@ internal sealed class PumpWatch
     }
 
     /// <summary>Whether the pump ran for too long without a revolution, short runs added up; until <see cref="Renew"/>, since only a running pump can show otherwise.</summary>
-    public bool IsStill { get; private set; }
+    public bool IsStill => _isStill;
 
     /// <summary>Whether the overload contact is accepted as on.</summary>
     public bool IsOverloaded => _settings.Is(SettingField.OverloadFitted) && _overload.Known && _overload.Level;
@@ -27,10 +28,10 @@ internal sealed class PumpWatch
 
     public void Forget() => _overload.Forget();
 
-    /// <summary>Reset, or a new try: the pump is owed its time without a revolution anew.</summary>
+    /// <summary>Reset, or a new try: the pump gets its whole time without a revolution again.</summary>
     public void Renew()
     {
-        IsStill = false;
+        _isStill = false;
         _withoutMs = 0;
     }
 
@@ -50,20 +51,20 @@ internal sealed class PumpWatch
         _overload.Sample(inputs.PumpOverload != _settings.Is(SettingField.OverloadInverted), DebounceMs, true);
         if (!Counts)
         {
-            IsStill = false;
+            _isStill = false;
             return;
         }
 
         if (inputs.PumpRevolutions > 0)
             _withoutMs = Saturating.Min(_withoutMs, inputs.PumpRevolutionAgeMs);
         if (_withoutMs >= _settings[SettingField.RevolutionMissingMs])
-            IsStill = true;
+            _isStill = true;
     }
 
     public int DeadlineMs(bool pumpOn)
     {
         int deadline = _overload.DeadlineMs(DebounceMs);
-        if (pumpOn && Counts && !IsStill)
+        if (pumpOn && Counts && !_isStill)
             deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.RevolutionMissingMs], _withoutMs));
         return deadline;
     }
@@ -72,6 +73,6 @@ internal sealed class PumpWatch
     {
         _overload.Transfer(stream, DebounceMs);
         _withoutMs = stream.UpTo(_withoutMs, _settings[SettingField.RevolutionMissingMs]);
-        IsStill = stream.Flag(IsStill);
+        _isStill = stream.Flag(_isStill);
     }
 }

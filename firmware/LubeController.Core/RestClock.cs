@@ -14,6 +14,7 @@ internal sealed class RestClock
     private int _pulses;
     private int _ruleRemainingMs = Saturating.Never;
     private int _ruleRemainingPulses = Saturating.Never;
+    private bool _ruleFailed;
 
     public RestClock(Settings settings, IRestRule? rule)
     {
@@ -22,7 +23,7 @@ internal sealed class RestClock
     }
 
     /// <summary>Whether the user's rule threw or answered out of range; the fallback time decides until <see cref="TrustRule"/>.</summary>
-    public bool RuleFailed { get; private set; }
+    public bool RuleFailed => _ruleFailed;
 
     private bool CountsShaft => _settings.RestMode == RestMode.Shaft || _settings.RestMode == RestMode.Either;
 
@@ -45,7 +46,7 @@ internal sealed class RestClock
         }
     }
 
-    private bool RuleAtWork => _rule != null && !RuleFailed && _settings.RestMode == RestMode.Rule;
+    private bool RuleAtWork => _rule != null && !_ruleFailed && _settings.RestMode == RestMode.Rule;
 
     /// <summary>Starts a full rest.</summary>
     public void Begin()
@@ -58,9 +59,9 @@ internal sealed class RestClock
     /// <summary>After a reset the rule is asked again, from now on.</summary>
     public void TrustRule()
     {
-        if (!RuleFailed)
+        if (!_ruleFailed)
             return;
-        RuleFailed = false;
+        _ruleFailed = false;
         BeginRule();
     }
 
@@ -76,12 +77,12 @@ internal sealed class RestClock
         }
         catch (Exception)
         {
-            RuleFailed = true;
+            _ruleFailed = true;
         }
     }
 
-    /// <summary>Asks the rule anew; called once in each scan, before <see cref="IsOver"/>.</summary>
-    public void Ask(Inputs inputs)
+    /// <summary>Asks the rule again; called once in each scan, before <see cref="IsOver"/>.</summary>
+    public void AskRule(Inputs inputs)
     {
         if (!RuleAtWork)
             return;
@@ -92,7 +93,7 @@ internal sealed class RestClock
         }
         catch (Exception)
         {
-            RuleFailed = true;
+            _ruleFailed = true;
             return;
         }
 
@@ -100,7 +101,7 @@ internal sealed class RestClock
         bool over = _ruleRemainingMs == 0 || _ruleRemainingPulses == 0;
         bool outOfRange = _ruleRemainingMs < 0 || _ruleRemainingMs > longest || _ruleRemainingPulses < 0;
         if (outOfRange || (over ? _elapsedMs < ShortestMs : _elapsedMs >= longest))
-            RuleFailed = true;
+            _ruleFailed = true;
     }
 
     /// <summary>Whether the rest is over.</summary>
@@ -154,9 +155,9 @@ internal sealed class RestClock
     {
         _elapsedMs = stream.UpTo(_elapsedMs, LastLimitMs);
         _pulses = stream.UpTo(_pulses, CountsShaft ? _settings.RestShaftPulses : 0);
-        RuleFailed = stream.Flag(RuleFailed);
+        _ruleFailed = stream.Flag(_ruleFailed);
 
-        // The rule's last answers are no state: it is asked again in the next scan, and when it was asked does not matter.
+        // The rule's last answers are not part of the state: the next scan asks again.
         if (_rule == null)
             return;
         try
@@ -165,7 +166,7 @@ internal sealed class RestClock
         }
         catch (Exception)
         {
-            RuleFailed = true;
+            _ruleFailed = true;
         }
     }
 
@@ -185,7 +186,7 @@ internal sealed class RestClock
         }
         catch (Exception)
         {
-            RuleFailed = true;
+            _ruleFailed = true;
         }
     }
 }

@@ -11,15 +11,6 @@ namespace LubeController.Core;
 /// </remarks>
 internal sealed class SensorComparison
 {
-    /// <summary>Volume against pulses, as the subject of <see cref="ScanEvent.SensorsDisagree"/>.</summary>
-    public const int ByVolume = 1;
-
-    /// <summary>Pressure against pulses.</summary>
-    public const int ByPressure = 2;
-
-    /// <summary>Shaft against machine running.</summary>
-    public const int ByShaft = 3;
-
     private const int MsPerMinute = 60 * 1000;
 
     private readonly Settings _settings;
@@ -30,6 +21,9 @@ internal sealed class SensorComparison
     private int _windowMs;
     private int _windowCycles;
     private int _pulsesWithoutPressure;
+    private bool _volumeWrong;
+    private bool _pressureWrong;
+    private int _volumePercent;
 
     public SensorComparison(Settings settings)
     {
@@ -37,21 +31,21 @@ internal sealed class SensorComparison
     }
 
     /// <summary>Whether the volume pumped and the pulses of the dose-ending switch disagree.</summary>
-    public bool VolumeWrong { get; private set; }
+    public bool VolumeWrong => _volumeWrong;
 
     /// <summary>Whether pulses came without the pressure that the divider needs.</summary>
-    public bool PressureWrong { get; private set; }
+    public bool PressureWrong => _pressureWrong;
 
     /// <summary>Volume pumped in the latest whole window, per cent of what its pulses stand for, saturating.</summary>
-    public int VolumePercent { get; private set; }
+    public int VolumePercent => _volumePercent;
 
-    private bool JudgesVolume => _settings[SettingField.DividerCycleMm3] > 0;
+    private bool ComparesVolume => _settings[SettingField.DividerCycleMm3] > 0;
 
     /// <summary>Reset: only a running pump can show either.</summary>
     public void Renew()
     {
-        VolumeWrong = false;
-        PressureWrong = false;
+        _volumeWrong = false;
+        _pressureWrong = false;
         _pulsesWithoutPressure = 0;
         _cycleOpen = false;
         ClearWindow();
@@ -67,13 +61,13 @@ internal sealed class SensorComparison
             _cycleOpen = false;
     }
 
-    /// <summary>Takes the revolutions since the last scan, before its edges are judged.</summary>
+    /// <summary>Takes the revolutions since the last scan, before its edges are taken.</summary>
     public void Sample(int revolutions, bool pressureReached)
     {
         if (!_settings.Is(SettingField.PulsesShowPressure))
-            PressureWrong = false;
-        if (!JudgesVolume)
-            VolumeWrong = false;
+            _pressureWrong = false;
+        if (!ComparesVolume)
+            _volumeWrong = false;
         if (_cycleOpen)
             _revolutions = Saturating.Add(_revolutions, revolutions);
         if (pressureReached)
@@ -83,9 +77,9 @@ internal sealed class SensorComparison
     /// <summary>An accepted on-edge of the dose-ending switch.</summary>
     /// <param name="pumpOn">Whether the pump was on.</param>
     /// <returns>Whether it shows, just now, that volume and pulses disagree.</returns>
-    public bool HearCycle(bool pumpOn)
+    public bool AddCycle(bool pumpOn)
     {
-        if (!JudgesVolume || !pumpOn)
+        if (!ComparesVolume || !pumpOn)
             return false;
         bool whole = _cycleOpen;
         int revolutions = _revolutions;
@@ -98,25 +92,25 @@ internal sealed class SensorComparison
         _windowRevolutions = Saturating.Add(_windowRevolutions, revolutions);
         _windowMs = Saturating.Add(_windowMs, pumpOnMs);
         _windowCycles++;
-        return _windowCycles >= _settings[SettingField.VolumeWindow] && JudgeWindow();
+        return _windowCycles >= _settings[SettingField.VolumeWindow] && CompareWindow();
     }
 
     /// <summary>An accepted on-edge of any switch, the pump on.</summary>
     /// <returns>Whether it shows, just now, that pressure and pulses disagree.</returns>
-    public bool HearPulse(bool pressureReached)
+    public bool AddPulse(bool pressureReached)
     {
         if (!_settings.Is(SettingField.PulsesShowPressure))
             return false;
         if (pressureReached)
         {
-            PressureWrong = false;
+            _pressureWrong = false;
             return false;
         }
 
         _pulsesWithoutPressure = Saturating.Add(_pulsesWithoutPressure, 1);
-        if (PressureWrong || _pulsesWithoutPressure < _settings[SettingField.PressurePulses])
+        if (_pressureWrong || _pulsesWithoutPressure < _settings[SettingField.PressurePulses])
             return false;
-        PressureWrong = true;
+        _pressureWrong = true;
         return true;
     }
 
@@ -129,23 +123,23 @@ internal sealed class SensorComparison
         _windowMs = stream.Number(_windowMs);
         _windowCycles = stream.Number(_windowCycles);
         _pulsesWithoutPressure = stream.UpTo(_pulsesWithoutPressure, _settings[SettingField.PressurePulses]);
-        VolumeWrong = stream.Flag(VolumeWrong);
-        PressureWrong = stream.Flag(PressureWrong);
-        VolumePercent = stream.Counter(VolumePercent);
+        _volumeWrong = stream.Flag(_volumeWrong);
+        _pressureWrong = stream.Flag(_pressureWrong);
+        _volumePercent = stream.Counter(_volumePercent);
     }
 
-    private bool JudgeWindow()
+    private bool CompareWindow()
     {
         long pumpedMm3 = _settings.Is(SettingField.PumpRevolutionsFitted)
             ? (long)_windowRevolutions * _settings[SettingField.PumpRevolutionMm3]
             : (long)_windowMs * _settings[SettingField.PumpFlowMm3PerMinute] / MsPerMinute;
         long passedMm3 = (long)_windowCycles * _settings[SettingField.DividerCycleMm3];
-        VolumePercent = SafeDivide.QuotientDown(pumpedMm3 * 100, passedMm3);
+        _volumePercent = SafeDivide.QuotientDown(pumpedMm3 * 100, passedMm3);
         ClearWindow();
         int tolerance = _settings[SettingField.VolumeTolerancePercent];
-        bool wasWrong = VolumeWrong;
-        VolumeWrong = VolumePercent < 100 - tolerance || VolumePercent > 100 + tolerance;
-        return VolumeWrong && !wasWrong;
+        bool wasWrong = _volumeWrong;
+        _volumeWrong = _volumePercent < 100 - tolerance || _volumePercent > 100 + tolerance;
+        return _volumeWrong && !wasWrong;
     }
 
     private void ClearWindow()

@@ -46,43 +46,51 @@ public enum SettingUnit
 /// <summary>Name, unit, range and preset of one setting. Immutable.</summary>
 public sealed class SettingSpec
 {
+    // Null where the unit is not Choice: an empty array for each setting would cost heap.
+    private readonly string[]? _choices;
+    private readonly string _name;
+    private readonly SettingUnit _unit;
+    private readonly int _minimum;
+    private readonly int _maximum;
+    private readonly int _preset;
+    private readonly string _meaning;
+
     /// <summary>Describes a setting.</summary>
     public SettingSpec(string name, SettingUnit unit, int minimum, int maximum, int preset, string meaning)
     {
-        Name = name;
-        Unit = unit;
-        Minimum = minimum;
-        Maximum = maximum;
-        Preset = preset;
-        Meaning = meaning;
-        Choices = new string[0];
+        _name = name;
+        _unit = unit;
+        _minimum = minimum;
+        _maximum = maximum;
+        _preset = preset;
+        _meaning = meaning;
     }
 
     /// <summary>Describes a setting that takes one of some words.</summary>
     public SettingSpec(string name, string[] choices, int preset, string meaning)
         : this(name, SettingUnit.Choice, 0, choices.Length - 1, preset, meaning)
     {
-        Choices = choices;
+        _choices = choices;
     }
 
     /// <summary>Lower case with hyphens; never null.</summary>
-    public string Name { get; }
+    public string Name => _name;
 
     /// <summary>Unit of the value.</summary>
-    public SettingUnit Unit { get; }
+    public SettingUnit Unit => _unit;
 
     /// <summary>Smallest value accepted.</summary>
-    public int Minimum { get; }
+    public int Minimum => _minimum;
 
     /// <summary>Largest value accepted.</summary>
-    public int Maximum { get; }
+    public int Maximum => _maximum;
 
     /// <summary>Value before anything is set.</summary>
-    public int Preset { get; }
+    public int Preset => _preset;
 
     /// <summary>One sentence for people.</summary>
-    public string Meaning { get; }
+    public string Meaning => _meaning;
 
     /// <summary>The words of a <see cref="SettingUnit.Choice"/>, by index; empty for the other units.</summary>
-    public string[] Choices { get; }
+    public string[] Choices => _choices ?? new string[0];
 }

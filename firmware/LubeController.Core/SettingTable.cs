@@ -38,8 +38,9 @@ public static class SettingTable
         MakeComparisons(specs);
         for (int index = 0; index < Inputs.MaxCycleSwitches; index++)
             MakeSwitch(specs, index);
-        for (int index = 0; index < AlarmTable.Count; index++)
-            MakeDelays(specs, (AlarmId)index);
+        AlarmSpec[] alarms = AlarmTable.MakeRows();
+        for (int index = 0; index < alarms.Length; index++)
+            MakeDelays(specs, (AlarmId)index, alarms[index]);
         return specs;
     }
 
@@ -161,12 +162,11 @@ public static class SettingTable
         specs[SettingField.OfSwitch(index, SettingField.SwitchInverted)] = Flag(prefix + "-inverted", 0, "Whether this cycle switch opens when it sees the piston.");
     }
 
-    private static void MakeDelays(SettingSpec[] specs, AlarmId id)
+    private static void MakeDelays(SettingSpec[] specs, AlarmId id, AlarmSpec alarm)
     {
-        string name = AlarmTable.NameOf(id);
-        int longestOn = AlarmTable.TakesDelayOn(id) ? Hour : 0;
-        int presetOff = AlarmTable.IsOfAnInstant(id) ? Minute : 0;
-        specs[SettingField.DelayOn(id)] = Time(name + "-delay-on", 0, longestOn, 0, "Time the condition must last before the alarm is raised.");
-        specs[SettingField.DelayOff(id)] = Time(name + "-delay-off", 0, 24 * Hour, presetOff, "Time the condition must be absent before it counts as ended.");
+        int longestOn = alarm.TakesDelayOn ? Hour : 0;
+        int presetOff = alarm.IsMomentary ? Minute : 0;
+        specs[SettingField.DelayOn(id)] = Time(alarm.Name + "-delay-on", 0, longestOn, 0, "Time the condition must last before the alarm is raised.");
+        specs[SettingField.DelayOff(id)] = Time(alarm.Name + "-delay-off", 0, 24 * Hour, presetOff, "Time the condition must be absent before it counts as ended.");
     }
 }

@@ -3,33 +3,39 @@ namespace LubeController.Core;
 /// <summary>One reason for which settings are refused.</summary>
 public sealed class SettingsRefusal
 {
+    private readonly int _field;
+    private readonly int _value;
+    private readonly int _minimum;
+    private readonly int _maximum;
+    private readonly string _reason;
+
     internal SettingsRefusal(int field, int value, int minimum, int maximum, string reason)
     {
-        Field = field;
-        Value = value;
-        Minimum = minimum;
-        Maximum = maximum;
-        Reason = reason;
+        _field = field;
+        _value = value;
+        _minimum = minimum;
+        _maximum = maximum;
+        _reason = reason;
     }
 
     /// <summary>The setting at fault, an index into <see cref="SettingTable"/>.</summary>
-    public int Field { get; }
+    public int Field => _field;
 
     /// <summary>The value found.</summary>
-    public int Value { get; }
+    public int Value => _value;
 
     /// <summary>Smallest value that would be accepted beside the other settings.</summary>
-    public int Minimum { get; }
+    public int Minimum => _minimum;
 
     /// <summary>Largest value that would be accepted beside the other settings.</summary>
-    public int Maximum { get; }
+    public int Maximum => _maximum;
 
     /// <summary>Why, in words; never null.</summary>
-    public string Reason { get; }
+    public string Reason => _reason;
 }
 
 /// <summary>
-/// Judges settings as a whole: first each value against its range, then values against each other. Runs when settings
+/// Checks settings as a whole: each value against its range, then values against each other. Runs when settings
 /// are handed over, never in a scan.
 /// </summary>
 public sealed class SettingsCheck
@@ -38,20 +44,21 @@ public sealed class SettingsCheck
     public const int Capacity = 32;
 
     private readonly SettingsRefusal[] _refusals = new SettingsRefusal[Capacity];
+    private int _count;
 
     /// <summary>Number of refusals listed; 0 means that the settings are accepted.</summary>
-    public int Count { get; private set; }
+    public int Count => _count;
 
     /// <summary>A refusal, index 0 to <see cref="Count"/> - 1.</summary>
     public SettingsRefusal this[int index] => _refusals[index];
 
-    /// <summary>Judges settings.</summary>
+    /// <summary>Checks settings.</summary>
     /// <param name="settings">The settings.</param>
     /// <param name="hasRule">Whether a user's rest rule is built in.</param>
     /// <returns>Whether they are accepted.</returns>
     public bool Accepts(Settings settings, bool hasRule)
     {
-        Count = 0;
+        _count = 0;
         for (int field = 0; field < SettingField.Count; field++)
         {
             SettingSpec spec = SettingTable.Spec(field);
@@ -59,7 +66,7 @@ public sealed class SettingsCheck
         }
 
         // Sums of values that are out of range would mislead, and might overflow.
-        if (Count == 0)
+        if (_count == 0)
         {
             CheckDose(settings);
             CheckRest(settings, hasRule);
@@ -71,7 +78,7 @@ public sealed class SettingsCheck
                 CheckPressureDose(settings);
         }
 
-        return Count == 0;
+        return _count == 0;
     }
 
     private void CheckDose(Settings settings)
@@ -120,7 +127,7 @@ public sealed class SettingsCheck
         Within(settings, SettingField.OverdueMs, longest < SettingTable.LongestMs ? longest + 1 : longest, SettingTable.LongestMs, "must be longer than the longest rest by time");
     }
 
-    /// <summary>A pending dose waits for the restart delay anew after each power cut, and what is done in between is lost at the next one.</summary>
+    /// <summary>After each power cut a pending dose waits for the whole restart delay, and the next cut loses what was done since the last save.</summary>
     private void CheckRestart(Settings settings) => Within(
         settings, SettingField.RestartDelayMs, 1000, settings[SettingField.SaveIntervalMs] - 1, "must be shorter than save-interval, or power cuts one save-interval apart never let a dose begin");
 
@@ -175,7 +182,7 @@ public sealed class SettingsCheck
         if (byTransmitter)
             Within(settings, SettingField.PressureVentedMbar, 0, settings[SettingField.PressureReachedMbar] - 1, "must be below pressure-reached");
 
-        // What the switch shows is accepted only after its debounce, which may not use up the time it is judged by.
+        // What the switch shows is accepted only after its debounce, which must not use up the time limit.
         int debounce = bySwitch ? settings[SettingField.PressureDebounceMs] : 0;
         Within(settings, SettingField.PressureMissingMs, debounce + 1, SettingTable.Spec(SettingField.PressureMissingMs).Maximum, "a dose by pressure is bounded by it, and it must be longer than pressure-debounce");
         Within(settings, SettingField.VentLimitMs, settings[SettingField.VentMs] + debounce + 1, SettingTable.Spec(SettingField.VentLimitMs).Maximum, "must be longer than vent-time and pressure-debounce together");
@@ -192,7 +199,7 @@ public sealed class SettingsCheck
 
     private void Refuse(int field, int value, int minimum, int maximum, string reason)
     {
-        if (Count < Capacity)
-            _refusals[Count++] = new SettingsRefusal(field, value, minimum, maximum, reason);
+        if (_count < Capacity)
+            _refusals[_count++] = new SettingsRefusal(field, value, minimum, maximum, reason);
     }
 }

@@ -8,26 +8,27 @@ internal sealed class ShaftWatch
     private int _lostMs;
     private int _turningMs;
 
-    // Told by every scan before anything is judged, so it is no state.
+    // Every scan sets it before it is read, so it is not part of the state.
     private bool _running;
+    private bool _isContradicted;
 
     public ShaftWatch(Settings settings)
     {
         _settings = settings;
     }
 
-    /// <summary>Whether the shaft signal is lost: no pulse for the set time of running, the machine running. Neither standing still nor a power cut renews that time: else a machine that runs in bursts would never be told.</summary>
+    /// <summary>Whether the shaft signal is lost: no pulse for the set time of running, the machine running. Neither standstill nor a power cut renews that time; otherwise a machine that runs in bursts would never raise the alarm.</summary>
     public bool IsLost => Fitted && _running && _lostMs >= _settings[SettingField.ShaftLostMs];
 
     /// <summary>Whether the shaft says standstill. A shaft switch that is not fitted says nothing.</summary>
     public bool SaysStandstill => Fitted && _sincePulseMs >= _settings[SettingField.ShaftStandstillMs];
 
     /// <summary>Whether the shaft gave a pulse too long after the machine is said to stand.</summary>
-    public bool IsContradicted { get; private set; }
+    public bool IsContradicted => _isContradicted;
 
     private int RunDownMs => _settings[SettingField.RunDownMs];
 
-    private bool AwaitsRunDown => RunDownMs > 0 && !IsContradicted;
+    private bool AwaitsRunDown => RunDownMs > 0 && !_isContradicted;
 
     private bool Fitted => _settings.Is(SettingField.ShaftFitted);
 
@@ -35,7 +36,7 @@ internal sealed class ShaftWatch
     {
         _sincePulseMs = 0;
         _turningMs = 0;
-        IsContradicted = false;
+        _isContradicted = false;
     }
 
     /// <param name="elapsedMs">Time that has passed.</param>
@@ -51,13 +52,13 @@ internal sealed class ShaftWatch
         if (wasRunning || SaysStandstill)
         {
             _turningMs = 0;
-            IsContradicted = false;
+            _isContradicted = false;
             return;
         }
 
         _turningMs = stood ? ageMs : Saturating.Add(_turningMs, elapsedMs);
         if (pulses > 0 && RunDownMs > 0 && _turningMs - ageMs >= RunDownMs)
-            IsContradicted = true;
+            _isContradicted = true;
     }
 
     private void AdvancePulses(int elapsedMs, int pulses, int ageMs, bool wasRunning)
@@ -74,13 +75,13 @@ internal sealed class ShaftWatch
             _lostMs = Saturating.Add(_lostMs, elapsedMs);
     }
 
-    /// <summary>A machine that stands owes no pulses; one that runs may turn.</summary>
+    /// <summary>A machine that stands gives no pulses; one that runs may turn.</summary>
     public void Sample(bool running)
     {
         if (!Fitted || running)
         {
             _turningMs = 0;
-            IsContradicted = false;
+            _isContradicted = false;
         }
 
         _running = running;
@@ -107,6 +108,6 @@ internal sealed class ShaftWatch
         _sincePulseMs = stream.UpTo(_sincePulseMs, _settings[SettingField.ShaftStandstillMs]);
         _lostMs = stream.UpTo(_lostMs, _settings[SettingField.ShaftLostMs]);
         _turningMs = stream.UpTo(_turningMs, RunDownMs);
-        IsContradicted = stream.Flag(IsContradicted);
+        _isContradicted = stream.Flag(_isContradicted);
     }
 }

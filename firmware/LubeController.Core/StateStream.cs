@@ -15,12 +15,13 @@ public sealed class StateStream
     private int _position;
     private bool _writing;
     private bool _comparing;
+    private bool _fits;
 
     /// <summary>Bytes handed through since the stream was opened.</summary>
     public int Position => _position;
 
     /// <summary>Whether the buffer was long enough so far; further fields pass through unchanged once it was not.</summary>
-    public bool Fits { get; private set; }
+    public bool Fits => _fits;
 
     /// <summary>Whether the stream takes what can still change an output, and nothing else.</summary>
     public bool IsComparing => _comparing;
@@ -32,7 +33,7 @@ public sealed class StateStream
         _position = 0;
         _writing = writing;
         _comparing = false;
-        Fits = true;
+        _fits = true;
     }
 
     /// <summary>Opens a buffer that takes what can still change an output.</summary>
@@ -75,7 +76,7 @@ public sealed class StateStream
     /// <summary>Writes or reads a number.</summary>
     public int Number(int value)
     {
-        if (!Take(4))
+        if (!Claim(4))
             return value;
         int at = _position - 4;
         if (_writing)
@@ -93,7 +94,7 @@ public sealed class StateStream
     /// <summary>Writes or reads a flag.</summary>
     public bool Flag(bool value)
     {
-        if (!Take(1))
+        if (!Claim(1))
             return value;
         if (_writing)
         {
@@ -103,6 +104,10 @@ public sealed class StateStream
 
         return _buffer[_position - 1] != 0;
     }
+
+    /// <summary>Writes or reads one bit of a number as a flag.</summary>
+    /// <returns>The number with that bit.</returns>
+    internal int FlagIn(int bits, int bit) => Flag((bits & bit) != 0) ? bits | bit : bits & ~bit;
 
     /// <summary>Writes a check value over the bytes from <paramref name="from"/> up to <paramref name="end"/> into the four before them.</summary>
     internal void Seal(int from, int end)
@@ -119,7 +124,7 @@ public sealed class StateStream
         return Number(0) == Check(from, end);
     }
 
-    /// <summary>FNV-1a, 32 bits: quick, and tells a state from other bytes; storage has a CRC of its own.</summary>
+    /// <summary>FNV-1a, 32 bits: quick, and enough to tell a state from other bytes; the storage has its own CRC.</summary>
     private int Check(int from, int end)
     {
         uint check = 2166136261;
@@ -128,11 +133,11 @@ public sealed class StateStream
         return (int)check;
     }
 
-    private bool Take(int bytes)
+    private bool Claim(int bytes)
     {
         if (_position > _buffer.Length - bytes)
-            Fits = false;
-        if (!Fits)
+            _fits = false;
+        if (!_fits)
             return false;
         _position += bytes;
         return true;

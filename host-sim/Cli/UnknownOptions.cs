@@ -3,7 +3,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.IO;
 using System.Linq;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
 
 namespace LubeController.Cli;
 

@@ -33,7 +33,7 @@ public sealed class Bench
         setup.Check();
         _periodUs = setup.ScanPeriodMs * 1000L;
         Storage = new FlashStorage(MemoryLayout.UsualBlocks, MemoryLayout.UsualBlockLength, setup.Seed);
-        Platform = new BoardPlatform(setup, Storage, () => NowUs);
+        Platform = new BoardPlatform(setup.Board, Storage, () => NowUs);
         Plant = new LubricationSystem(setup.Plant, setup.Seed)
         {
             SupplyIsRead = setup.Settings.Is(SettingField.SupplyMeasured),

@@ -86,7 +86,7 @@ internal sealed class BoardRun(Bench bench, BenchWorld world, VirtualBoard board
     /// <returns>Whether it bit; if not, power went or the run ended first.</returns>
     private bool HangUntilBitten()
     {
-        bench.Platform.Mark(BoardFaultKind.LoopHangs);
+        bench.Platform.Hangs++;
         pins.StopBeating();
         long bites = bench.Platform.Watchdog.BitesUs(ticks.SkippedUs);
         world.PassTo(bites);
@@ -96,7 +96,7 @@ internal sealed class BoardRun(Bench bench, BenchWorld world, VirtualBoard board
     /// <summary>The supply dipped in the middle of a write, and comes back at once.</summary>
     private void LosePowerInWrite()
     {
-        bench.Platform.Mark(BoardFaultKind.StorageWriteTorn);
+        bench.Platform.TornWrites++;
         bench.Trace.Note(world.NowUs, "board", "browned out in the middle of a write to its memory");
         Restart(ResetCause.BrownOut);
     }

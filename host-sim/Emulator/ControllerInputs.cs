@@ -34,15 +34,7 @@ public static class ControllerInputs
     public static ControllerInput Stop { get; } = Operated("stop", inputs => inputs.Stop, (inputs, on) => inputs.Stop = on);
 
     /// <summary>Buttons, in the order of <see cref="Button"/>.</summary>
-    public static IReadOnlyList<ControllerInput> Buttons { get; } =
-    [
-        ButtonInput(Button.Start, inputs => inputs.Start, (inputs, down) => inputs.Start = down),
-        ButtonInput(Button.Acknowledge, inputs => inputs.Acknowledge, (inputs, down) => inputs.Acknowledge = down),
-        ButtonInput(Button.Reset, inputs => inputs.Reset, (inputs, down) => inputs.Reset = down),
-        ButtonInput(Button.DoseNow, inputs => inputs.DoseNow, (inputs, down) => inputs.DoseNow = down),
-        ButtonInput(Button.Prime, inputs => inputs.Prime, (inputs, down) => inputs.Prime = down),
-        ButtonInput(Button.OutputTest, inputs => inputs.OutputTest, (inputs, down) => inputs.OutputTest = down),
-    ];
+    public static IReadOnlyList<ControllerInput> Buttons { get; } = [.. Enum.GetValues<Button>().Select(ButtonInput)];
 
     /// <summary>Overload contact of the pump's motor.</summary>
     public static ControllerInput PumpOverload { get; } = Switch(
@@ -157,8 +149,8 @@ public static class ControllerInputs
         Button = button,
     };
 
-    private static ControllerInput ButtonInput(Button button, Func<Inputs, bool> get, Action<Inputs, bool> set) =>
-        Operated(CoreWords.Buttons[(int)button], get, set, button: button);
+    private static ControllerInput ButtonInput(Button button) =>
+        Operated(CoreWords.Buttons[button], inputs => inputs.IsDown(button), (inputs, down) => inputs.SetDown(button, down), button: button);
 
     private static ControllerInput Count(string name, Func<Inputs, int> get, Action<Inputs, int> set, int fitted) => new()
     {

@@ -141,34 +141,34 @@ internal sealed class CoreRecorder
                 _trace.Note(timeUs, "phase", $"{CoreWords.Phases[subject]} -> {CoreWords.Phases[detail]}");
                 break;
             case ScanEvent.AlarmRaised:
-                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " raised");
+                _trace.Note(timeUs, "alarm", CoreWords.Alarms[subject] + " raised");
                 break;
             case ScanEvent.AlarmEnded:
-                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " condition ended");
+                _trace.Note(timeUs, "alarm", CoreWords.Alarms[subject] + " condition ended");
                 break;
             case ScanEvent.LatchCleared:
-                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " reset");
+                _trace.Note(timeUs, "alarm", CoreWords.Alarms[subject] + " reset");
                 break;
             case ScanEvent.AlarmSuppressed:
-                _trace.Note(timeUs, "alarm", $"{AlarmTable.NameOf((AlarmId)subject)} suppressed by design, as it follows from {string.Join(" and ", CoreWords.AlarmsOf(detail))}");
+                _trace.Note(timeUs, "alarm", $"{CoreWords.Alarms[subject]} suppressed by design, as it follows from {string.Join(" and ", CoreWords.AlarmsOf(detail))}");
                 break;
             case ScanEvent.SuppressionEnded:
-                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " no longer suppressed");
+                _trace.Note(timeUs, "alarm", CoreWords.Alarms[subject] + " no longer suppressed");
                 break;
             case ScanEvent.AlarmShelved:
-                _trace.Note(timeUs, "alarm", string.Create(CultureInfo.InvariantCulture, $"{AlarmTable.NameOf((AlarmId)subject)} shelved for {detail / 1000.0} s"));
+                _trace.Note(timeUs, "alarm", string.Create(CultureInfo.InvariantCulture, $"{CoreWords.Alarms[subject]} shelved for {detail / 1000.0} s"));
                 break;
             case ScanEvent.ShelvingEnded:
-                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " no longer shelved");
+                _trace.Note(timeUs, "alarm", CoreWords.Alarms[subject] + " no longer shelved");
                 break;
             case ScanEvent.TakenOutOfService:
-                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " taken out of service");
+                _trace.Note(timeUs, "alarm", CoreWords.Alarms[subject] + " taken out of service");
                 break;
             case ScanEvent.PutIntoService:
-                _trace.Note(timeUs, "alarm", AlarmTable.NameOf((AlarmId)subject) + " put into service");
+                _trace.Note(timeUs, "alarm", CoreWords.Alarms[subject] + " put into service");
                 break;
             case ScanEvent.SensorsDisagree:
-                _trace.Note(timeUs, "sensor", string.Create(CultureInfo.InvariantCulture, $"{CoreWords.Witnesses[subject]} disagree{(detail > 0 ? $": {detail} % of the volume that the pulses stand for was pumped" : "")}"));
+                _trace.Note(timeUs, "sensor", string.Create(CultureInfo.InvariantCulture, $"{CoreWords.SensorPairs[subject]} disagree{(detail > 0 ? $": {detail} % of the volume that the pulses stand for was pumped" : "")}"));
                 break;
             case ScanEvent.PressObeyed:
                 _trace.Note(timeUs, "press", CoreWords.Buttons[subject] + " obeyed");
@@ -197,7 +197,7 @@ internal sealed class CoreRecorder
         ScanEvent.PulseCredited => $"{name} credited, {detail} so far",
         ScanEvent.PulseTooFast => $"{name} too fast, ignored",
         ScanEvent.PulseDistrusted => $"{name} distrusted, ignored",
-        ScanEvent.SwitchFound => $"{name} found wrong by {(detail == 1 ? "chatter" : "a second witness")}",
+        ScanEvent.SwitchFound => $"{name} found wrong by {CoreWords.SwitchProofs[detail]}",
         _ => $"{name} seen",
     };
 }

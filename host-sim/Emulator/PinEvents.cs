@@ -150,7 +150,7 @@ internal sealed class PinEvents
         long lost = _platform.Queue.LostPulses(skipped ? _markedPulses : _taken, pulses, _plant.TimeOfShaftPulseUs);
         if (lost > 0)
         {
-            _platform.Mark(BoardFaultKind.PinQueueShort);
+            _platform.LostPulses += lost;
             _trace.Note(_plant.NowUs, "board", $"{lost} pulse{(lost == 1 ? "" : "s")} of the shaft lost, the queue of pin events was full");
         }
 

@@ -74,14 +74,16 @@ internal sealed class ScanWait(BenchWorld world, BoardPlatform platform, QuietTi
         if (!scans)
         {
             if (delayed && !platform.LoopHangs)
-                platform.Mark(BoardFaultKind.ScanDelayed);
+                platform.DelayedScans++;
             Hangs = platform.LoopHangs;
             Bitten = !Hangs;
             return false;
         }
 
-        if (world.NowUs != tickUs)
-            platform.Mark(delayed ? BoardFaultKind.ScanDelayed : BoardFaultKind.ScanJitters);
+        if (world.NowUs != tickUs && delayed)
+            platform.DelayedScans++;
+        else if (world.NowUs != tickUs)
+            platform.ShiftedScans++;
         ticks.LateMs = world.NowUs > tickUs ? platform.Clock.LateMs(tick, world.NowUs) : 0;
         return true;
     }

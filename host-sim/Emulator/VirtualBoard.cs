@@ -33,7 +33,7 @@ internal sealed class VirtualBoard : IBoard
         _events = events;
         _ticks = ticks;
         _wait = wait;
-        _noteRefusal = alarm => bench.Trace.Note(world.NowUs, "press", $"shelving {AlarmTable.NameOf(alarm)} refused");
+        _noteRefusal = alarm => bench.Trace.Note(world.NowUs, "press", $"shelving {AlarmTable.Spec(alarm).Name} refused");
     }
 
     /// <summary>The main loop that runs on it; null before the first power-up.</summary>
@@ -82,7 +82,7 @@ internal sealed class VirtualBoard : IBoard
         ArgumentNullException.ThrowIfNull(inputs);
         if (_bench.Platform.LoopThrows)
         {
-            _bench.Platform.Mark(BoardFaultKind.LoopThrows);
+            _bench.Platform.Throws++;
             throw new InvalidOperationException("a driver of the board threw, as it was told to");
         }
 
@@ -114,7 +114,6 @@ internal sealed class VirtualBoard : IBoard
         _events.Scanned();
         _bench.Platform.Timing.Scanned();
         _world.AfterScan();
-        _bench.Platform.NoteWrites();
         if (ScansExecuted >= _setup.ScanBound)
         {
             BoundReached = true;

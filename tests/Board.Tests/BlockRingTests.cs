@@ -18,7 +18,7 @@ public sealed class BlockRingTests
     {
         BlockRing ring = Loaded();
         Assert.False(ring.AnyWhole);
-        Assert.Equal((0, 0, 0u), (ring.Corrupt, ring.Written, ring.Sequence));
+        Assert.Equal((0, 0), (ring.Corrupt, ring.Written));
         Assert.False(ring.LoadNewest());
     }
 
@@ -29,7 +29,7 @@ public sealed class BlockRingTests
         for (int write = 1; write <= 9; write++)
             Write(ring, write);
         Assert.Equal([0, 0, 0, 3, 3, 3, 0, 0], Array.ConvertAll([0, 1, 2, 3, 4, 5, 6, 7], _storage.Writes));
-        Assert.Equal(9u, ring.Sequence);
+        Assert.Equal(9u, ring.SequenceOf(ring.Newest));
         Assert.Equal(9, Newest());
     }
 
@@ -101,7 +101,7 @@ public sealed class BlockRingTests
         Write(ring, 1);
         _storage.FailNextWrites(1);
         Write(ring, 2);
-        Assert.Equal((1, 2, 2), (ring.FailedWrites, ring.Newest, Newest()));
+        Assert.Equal((2, 2), (ring.Newest, Newest()));
         _storage.FailNextWrites(2);
         Assert.False(WriteTo(ring, 3));
         Assert.Equal(2, Newest());
@@ -120,8 +120,8 @@ public sealed class BlockRingTests
             _storage.Read(block, frame);
             uint sequence = unchecked(uint.MaxValue - 3 + BitConverter.ToUInt32(frame, 8));
             BitConverter.TryWriteBytes(frame.AsSpan(8), sequence);
-            BitConverter.TryWriteBytes(frame.AsSpan(6), (ushort)Crc32.OfTwo(frame, 4, 2, 8, 8));
-            BitConverter.TryWriteBytes(frame.AsSpan(16), Crc32.OfTwo(frame, 0, 16, 20, Payload));
+            BitConverter.TryWriteBytes(frame.AsSpan(6), (ushort)Crc32.ComputeTwo(frame, 4, 2, 8, 8));
+            BitConverter.TryWriteBytes(frame.AsSpan(16), Crc32.ComputeTwo(frame, 0, 16, 20, Payload));
             _storage.Write(block, frame, FrameLength);
         }
 
@@ -145,11 +145,11 @@ public sealed class BlockRingTests
     }
 
     [Fact]
-    public void A_payload_longer_than_a_block_is_never_written_and_counted()
+    public void A_payload_longer_than_a_block_is_never_written()
     {
         BlockRing ring = Ring(_storage, BlockKind.State, 1, 101);
         Assert.False(ring.Write(101));
-        Assert.Equal((1, 0L), (ring.FailedWrites, _storage.TotalWrites));
+        Assert.Equal(0L, _storage.TotalWrites);
     }
 
     private static BlockRing Ring(FlashStorage storage, BlockKind kind, int version, int payload) => new(storage, kind, version, First, 3, payload, false);

@@ -37,7 +37,7 @@ public sealed class SavePolicyTests
         policy.Advance(int.MaxValue);
         Assert.True(policy.IntervalIsOver);
         policy.SetInterval(0);
-        Assert.Equal((1, 1), (policy.SinceMs, policy.RemainingMs));
+        Assert.Equal((true, 1), (policy.IntervalIsOver, policy.RemainingMs));
     }
 
     [Fact]
@@ -69,7 +69,7 @@ public sealed class SavePolicyTests
         _core.Scan(0);
         policy.Begin(_core);
         _core.Scan(500);
-        _inputs.Acknowledge = true;
+        _inputs.SetDown(Button.Acknowledge, true);
         _core.Scan(600);
         Assert.False(policy.IsDue(_core));
         _core.Scan(1_200);

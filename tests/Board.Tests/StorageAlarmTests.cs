@@ -104,7 +104,7 @@ public sealed class StorageAlarmTests
         // Beyond the delay off.
         _bench.NowMs += 120_000;
         Turn(loop);
-        _bench.OnRead = inputs => inputs.Reset = true;
+        _bench.OnRead = inputs => inputs.SetDown(Button.Reset, true);
         Turn(loop);
         Turn(loop);
         _bench.OnRead = _ => { };

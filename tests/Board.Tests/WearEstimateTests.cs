@@ -1,7 +1,6 @@
 using System;
 using System.IO;
 using LubeController.Core;
-using LubeController.Emulator.Storage;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -50,22 +49,6 @@ public sealed class WearEstimateTests
             wear.SaveIntervalMs = seconds * 1000;
             Assert.Contains($"| {seconds} s | {wear.WritesPerBlockPerYear(BlockKind.State)} | {wear.YearsOf(BlockKind.State)} | {wear.StateBlocksFor(10)} |", page, StringComparison.Ordinal);
         }
-    }
-
-    [Fact]
-    public void What_was_written_is_counted_by_kind()
-    {
-        var storage = new FlashStorage(MemoryLayout.UsualBlocks, MemoryLayout.UsualBlockLength);
-        var core = new Controller(new Inputs(), new Outputs(), new Settings(), null);
-        var memory = new BoardMemory(storage);
-        memory.LoadState(core);
-        for (int save = 0; save < 130; save++)
-            memory.SaveState(core);
-        Assert.Equal((130, 3, 0), (memory.WritesOf(BlockKind.State), memory.LifeWritesOf(BlockKind.State), memory.WritesOf(BlockKind.Boot)));
-        Assert.Equal(3, storage.Writes(memory.Layout.FirstState));
-        var next = new BoardMemory(storage);
-        next.LoadState(core);
-        Assert.Equal((0, 3), (next.WritesOf(BlockKind.State), next.LifeWritesOf(BlockKind.State)));
     }
 
     [Theory]

@@ -16,7 +16,7 @@ public sealed partial class AlarmsTests
     {
         using var session = new Session();
         Assert.Equal(0, session.Run("alarms"));
-        Assert.Equal(Enum.GetValues<AlarmId>().Select(AlarmTable.NameOf), session.OutputLines.Where(line => line.Length > 0 && line[0] != ' ' && !line.Contains(' ', StringComparison.Ordinal)));
+        Assert.Equal(Enum.GetValues<AlarmId>().Select(id => AlarmTable.Spec(id).Name), session.OutputLines.Where(line => line.Length > 0 && line[0] != ' ' && !line.Contains(' ', StringComparison.Ordinal)));
         Assert.Equal(Enum.GetValues<AlarmId>(), AlarmSheet.All.Select(sheet => sheet.Id));
         Assert.All(AlarmSheet.All, sheet => Assert.Contains($"  to do        {sheet.WhatToDo}\n", session.Output, StringComparison.Ordinal));
         Assert.Contains(AlarmSheet.Caution, session.Output, StringComparison.Ordinal);
@@ -49,7 +49,7 @@ public sealed partial class AlarmsTests
         int judged = 0;
         foreach (AlarmSheet sheet in AlarmSheet.All)
         {
-            AlarmAction acts = sheet.Id == AlarmId.CycleSwitchFault ? AlarmAction.DoseEnding : AlarmTable.ActionOf(sheet.Id);
+            AlarmAction acts = sheet.Id == AlarmId.CycleSwitchFault ? AlarmAction.DoseEnding : AlarmTable.Spec(sheet.Id).Action;
             if (acts is not (AlarmAction.Interlock or AlarmAction.DoseEnding))
                 continue;
             string beforeReset = sheet.WhatToDo[..sheet.WhatToDo.IndexOf("reset", StringComparison.OrdinalIgnoreCase)];

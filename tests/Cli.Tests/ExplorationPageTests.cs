@@ -3,7 +3,7 @@ using System.IO;
 using System.Linq;
 using System.Text.RegularExpressions;
 using LubeController.Analysis.Exploration;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
 using LubeController.Tests.Support;
 using Xunit;
 

@@ -1,10 +1,9 @@
 using System;
 using System.Collections.Generic;
-using System.Diagnostics;
 using System.IO;
 using System.Linq;
 using System.Text.RegularExpressions;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Sorts;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -118,7 +117,7 @@ public sealed partial class MalformedTests
         Assert.Equal(2, session.Run("replay", session.Script("a.yaml", "  - {name: it rests, always: phase is rest}\n")));
         Match told = Regex.Match(Assert.Single(session.ErrorLines), " more; all of them: (?<file>[^ ]+)$");
         Assert.True(told.Success, session.Errors);
-        Assert.All(SettingsReader.Keys.Keys, key => Assert.Contains($"\"{key}\"", File.ReadAllText(Path.Combine(Repository.Root, told.Groups["file"].Value)), StringComparison.Ordinal));
+        Assert.All(FileKeys.Settings.Keys, key => Assert.Contains($"\"{key}\"", File.ReadAllText(Path.Combine(Repository.Root, told.Groups["file"].Value)), StringComparison.Ordinal));
     }
 
     [Theory]
@@ -131,16 +130,7 @@ public sealed partial class MalformedTests
         using var session = new Session();
         string path = malformed.Write(session.Folder);
         session.Run("replay", path);
-        using var program = Process.Start(new ProcessStartInfo(Environment.ProcessPath!.EndsWith("dotnet", StringComparison.Ordinal) ? Environment.ProcessPath : "dotnet")
-        {
-            ArgumentList = { Path.Combine(AppContext.BaseDirectory, "lubebench.dll"), "replay", path },
-            RedirectStandardError = true,
-            RedirectStandardOutput = true,
-        })!;
-        string errors = program.StandardError.ReadToEnd();
-        string output = program.StandardOutput.ReadToEnd();
-        program.WaitForExit();
-        Assert.Equal((2, "", session.Errors), (program.ExitCode, output, errors.ReplaceLineEndings("\n")));
+        Assert.Equal(new ProgramRun(2, "", session.Errors), ProgramRun.Of([Path.Combine(AppContext.BaseDirectory, "lubebench.dll"), "replay", path]));
     }
 
     private static string[] Files(Session session) =>

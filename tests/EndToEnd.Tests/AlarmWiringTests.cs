@@ -11,6 +11,7 @@ namespace LubeController.EndToEnd.Tests;
 /// Each alarm has a script in <c>hil-scripts/wiring</c> named for it, which follows it through relay, warning and lamp.
 /// That the scripts hold is shown elsewhere.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class AlarmWiringTests
 {
     private static readonly string[][] Outputs =
@@ -20,7 +21,7 @@ public sealed class AlarmWiringTests
         ["lit.P1", "output.lamp"],
     ];
 
-    public static TheoryData<string> Alarms => new(Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.NameOf((AlarmId)index)));
+    public static TheoryData<string> Alarms => new(Enumerable.Range(0, AlarmTable.Count).Select(index => AlarmTable.Spec((AlarmId)index).Name));
 
     [Theory]
     [MemberData(nameof(Alarms))]

@@ -14,6 +14,7 @@ using Xunit;
 namespace LubeController.EndToEnd.Tests;
 
 /// <summary>Faults that grow, that the seed decides, and that take no effect, from script to verdict on the virtual bench.</summary>
+[Trait("Run", "Long")]
 public sealed class FaultRunTests
 {
     [Fact]

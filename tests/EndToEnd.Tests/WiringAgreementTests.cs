@@ -16,6 +16,7 @@ namespace LubeController.EndToEnd.Tests;
 /// The wiring matrix against whole runs: the deployed main loop, the simulated plant and one wire fault, seen at the
 /// supervisory inputs. The matrix takes from the core's table what an alarm does; a run takes it from the core itself.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class WiringAgreementTests
 {
     private const long CauseUs = 60_000_000;
@@ -75,13 +76,13 @@ public sealed class WiringAgreementTests
             Trace trace = new EmulatedBench().Run(Repository.Read(path)).Trace;
             for (long at = 1_000_000; at < trace.EndUs; at += 500_000)
             {
-                AlarmId[] standing = [.. Enumerable.Range(0, AlarmTable.Count).Select(index => (AlarmId)index).Where(id => trace.Find("alarm." + AlarmTable.NameOf(id))!.ValueAt(at) == 1)];
+                AlarmId[] standing = [.. Enumerable.Range(0, AlarmTable.Count).Select(index => (AlarmId)index).Where(id => trace.Find("alarm." + AlarmTable.Spec(id).Name)!.ValueAt(at) == 1)];
                 bool powered = trace.Find("output.healthy-relay")!.ValueAt(at) == 1 || standing.Length > 0;
                 if (standing.Length != 1 || !powered || trace.Find("phase")!.ValueAt(at) == (int)Phase.Stopped || standing[0] is AlarmId.CycleSwitchFault or AlarmId.SensorsDisagree
                     || trace.Find("phase")!.ValueAt(at) == (int)Phase.OutputTest)
                     continue;
-                var pattern = OutputPattern.Of(AlarmTable.CategoryOf(standing[0]));
-                seen.Add(AlarmTable.NameOf(standing[0]));
+                var pattern = OutputPattern.Of(AlarmTable.Spec(standing[0]).Category);
+                seen.Add(AlarmTable.Spec(standing[0]).Name);
                 Assert.Equal(pattern.HealthyRelay == OutputState.On, trace.Find("output.healthy-relay")!.ValueAt(at) == 1);
                 Assert.Equal(pattern.Warning == OutputState.On, trace.Find("output.warning")!.ValueAt(at) == 1);
             }

@@ -2,16 +2,15 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
 using LubeController.Plant.Description;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Tests.Support;
 
-/// <summary>The files of the repository that tests, benchmarks and pictures run.</summary>
+/// <summary>The files of the repository that tests and benchmarks run.</summary>
 public static class Repository
 {
     /// <summary>The folder that holds the solution.</summary>

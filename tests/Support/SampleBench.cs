@@ -1,4 +1,4 @@
-using LubeController.Scripts.Quantities;
+using LubeController.Files.Quantities;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.Steps;
 

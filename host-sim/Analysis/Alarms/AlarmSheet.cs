@@ -125,10 +125,10 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
     public string Cause => RaisedWhen.Replace(SeeBelow, Below, StringComparison.Ordinal);
 
     /// <summary>The name users see.</summary>
-    public string Name => AlarmTable.NameOf(Id);
+    public string Name => AlarmTable.Spec(Id).Name;
 
     /// <summary>How it acts, in words.</summary>
-    public string Acts => AlarmTable.ActionOf(Id) switch
+    public string Acts => AlarmTable.Spec(Id).Action switch
     {
         AlarmAction.Interlock => "interlock: the pump is off while it stands, phase failed",
         AlarmAction.DoseEnding => "dose-ending: the dose fails, phase failed",
@@ -137,7 +137,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
     };
 
     /// <summary>Its category by NAMUR NE 107, in words.</summary>
-    public string Category => AlarmTable.CategoryOf(Id) switch
+    public string Category => AlarmTable.Spec(Id).Category switch
     {
         AlarmCategory.Failure => "failure",
         AlarmCategory.MaintenanceRequired => "maintenance required",
@@ -150,7 +150,7 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
     };
 
     /// <summary>Whether it stands until reset.</summary>
-    public bool Latches => AlarmTable.Latches(Id);
+    public bool Latches => AlarmTable.Spec(Id).Latches;
 
     /// <summary>The setting of its delay on; where it takes none the longest is 0.</summary>
     public SettingSpec DelayOn => SettingTable.Spec(SettingField.DelayOn(Id));
@@ -159,5 +159,5 @@ public sealed record AlarmSheet(AlarmId Id, string RaisedWhen, string WhatToDo)
     public SettingSpec DelayOff => SettingTable.Spec(SettingField.DelayOff(Id));
 
     /// <summary>The alarms that hide it as their consequence.</summary>
-    public IEnumerable<string> SuppressedBy => CoreWords.AlarmsOf(AlarmTable.CausesOf(Id));
+    public IEnumerable<string> SuppressedBy => CoreWords.AlarmsOf(AlarmTable.Spec(Id).Causes);
 }

@@ -39,7 +39,7 @@ internal static class AlarmFacts
         int mask = 0;
         for (int index = 0; index < AlarmTable.Count; index++)
         {
-            string name = AlarmTable.NameOf((AlarmId)index);
+            string name = AlarmTable.Spec((AlarmId)index).Name;
             if (demands(Spec.AlarmTable.All.Single(rule => rule.Name == name)))
                 mask |= 1 << index;
         }

@@ -28,7 +28,7 @@ internal sealed class ButtonProbe(ExploredCore explored)
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             // Only alarms that keep the phase failed are waited for.
-            if (AlarmTable.ActionOf((AlarmId)index) == AlarmAction.Interlock || index == (int)AlarmId.CycleSwitchFault)
+            if (AlarmTable.Spec((AlarmId)index).Action == AlarmAction.Interlock || index == (int)AlarmId.CycleSwitchFault)
                 longest = Math.Max(longest, settings[SettingField.DelayOff((AlarmId)index)] + debounceMs);
         }
 

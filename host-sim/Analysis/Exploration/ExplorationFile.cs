@@ -1,4 +1,4 @@
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.SettingsFiles;
 
 namespace LubeController.Analysis.Exploration;
 

@@ -3,10 +3,10 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Core;
 using LubeController.Emulator;
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Quantities;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
+using LubeController.Files.Sorts;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Analysis.Exploration;

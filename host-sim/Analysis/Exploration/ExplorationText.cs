@@ -21,7 +21,7 @@ public static class ExplorationText
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"  {result.States} states, {result.Transitions} transitions, depth {result.Depth}, {file.Core.Alphabet.Letters.Count} combinations in a step of {file.Core.StepMs} ms, {seconds:F1} s, {result.Bytes / 1048576.0:F0} MB"));
-        output.WriteLine($"  phases: {string.Join(", ", Enum.GetValues<Phase>().Where(coverage.Reached).Select(phase => CoreWords.Phases[(int)phase]))}");
+        output.WriteLine($"  phases: {string.Join(", ", Enum.GetValues<Phase>().Where(coverage.Reached).Select(phase => CoreWords.Phases[phase]))}");
         output.WriteLine($"  alarms: {string.Join(", ", CoreWords.AlarmsOf(coverage.Alarms).DefaultIfEmpty("none"))}");
     }
 
@@ -30,10 +30,10 @@ public static class ExplorationText
     {
         ArgumentNullException.ThrowIfNull(output);
         ArgumentNullException.ThrowIfNull(all);
-        string[] phases = [.. Enum.GetValues<Phase>().Where(phase => !all.Reached(phase)).Select(phase => CoreWords.Phases[(int)phase])];
+        string[] phases = [.. Enum.GetValues<Phase>().Where(phase => !all.Reached(phase)).Select(phase => CoreWords.Phases[phase])];
         string[] alarms = [.. CoreWords.AlarmsOf(~all.Alarms)];
         output.WriteLine($"together: not reached are the phases {string.Join(", ", phases.DefaultIfEmpty("(none)"))}; the alarms {string.Join(", ", alarms.DefaultIfEmpty("(none)"))}");
-        output.WriteLine($"together: {all.Transitions.Count()} changes of phase: {string.Join(", ", all.Transitions.Select(one => $"{CoreWords.Phases[(int)one.From]} > {CoreWords.Phases[(int)one.To]}"))}");
+        output.WriteLine($"together: {all.Transitions.Count()} changes of phase: {string.Join(", ", all.Transitions.Select(one => $"{CoreWords.Phases[one.From]} > {CoreWords.Phases[one.To]}"))}");
     }
 
     private static string Verdict(ExplorationFile file, ExplorationResult result) => result.Outcome switch

@@ -133,7 +133,7 @@ internal sealed class ViolationPath
         _roundMs = model.Monitors.LastedMs(CoreProperty.DoseComesRound);
         Outputs outputs = model.Outputs;
         string alarms = string.Concat(CoreWords.AlarmsOf(core.Alarms.Standing).Select(name => $" and alarm {name} is on"));
-        _snapshot = $"phase is {CoreWords.Phases[(int)core.Phase]} and output pump is {HandSteps.OnOff(outputs.Pump)} and output healthy-relay is {HandSteps.OnOff(outputs.HealthyRelay)}"
+        _snapshot = $"phase is {CoreWords.Phases[core.Phase]} and output pump is {HandSteps.OnOff(outputs.Pump)} and output healthy-relay is {HandSteps.OnOff(outputs.HealthyRelay)}"
             + $" and output warning is {HandSteps.OnOff(outputs.Warning)} and output lamp is {HandSteps.OnOff(outputs.Lamp)}{alarms}"
             + string.Concat(CoreWords.AlarmsOf(~core.Alarms.Standing).Select(name => $" and alarm {name} is off"));
     }

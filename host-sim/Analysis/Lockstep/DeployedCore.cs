@@ -38,12 +38,12 @@ public sealed class DeployedCore : ILockstepCore
         _inputs.PressureSwitch = inputs.PressureSwitch;
         _inputs.PumpOverload = inputs.PumpOverload;
         _inputs.Stop = inputs.Stop;
-        _inputs.Start = (inputs.Pressed & Buttons.Start) != 0;
-        _inputs.Acknowledge = (inputs.Pressed & Buttons.Acknowledge) != 0;
-        _inputs.Reset = (inputs.Pressed & Buttons.Reset) != 0;
-        _inputs.DoseNow = (inputs.Pressed & Buttons.DoseNow) != 0;
-        _inputs.Prime = (inputs.Pressed & Buttons.Prime) != 0;
-        _inputs.OutputTest = (inputs.Pressed & Buttons.OutputTest) != 0;
+        _inputs.SetDown(Button.Start, (inputs.Pressed & Buttons.Start) != 0);
+        _inputs.SetDown(Button.Acknowledge, (inputs.Pressed & Buttons.Acknowledge) != 0);
+        _inputs.SetDown(Button.Reset, (inputs.Pressed & Buttons.Reset) != 0);
+        _inputs.SetDown(Button.DoseNow, (inputs.Pressed & Buttons.DoseNow) != 0);
+        _inputs.SetDown(Button.Prime, (inputs.Pressed & Buttons.Prime) != 0);
+        _inputs.SetDown(Button.OutputTest, (inputs.Pressed & Buttons.OutputTest) != 0);
         _inputs.ScanLate = inputs.ScanLate;
         _inputs.SupplyMv = inputs.SupplyMv;
         _inputs.PressureMbar = inputs.PressureMbar;

@@ -11,8 +11,6 @@ namespace LubeController.Analysis.Logbooks;
 /// <summary>Joins the entries of a logbook: what was raised with its end, its acknowledgement and its reset, and phases with their length.</summary>
 public sealed class LogOccurrences
 {
-    private static readonly string[] CauseNames = ["power-on", "brown-out", "watchdog", "loop-fault"];
-
     private readonly List<LogOccurrence> _all = [];
     private readonly LogOccurrence?[] _alarms = new LogOccurrence?[AlarmTable.Count];
     private readonly bool[] _active = new bool[AlarmTable.Count];
@@ -41,12 +39,7 @@ public sealed class LogOccurrences
     private static LogTime TimeOf(LogEntry entry) =>
         new((entry.UptimeS * 1000L) + entry.UptimeMs, entry.HasWallTime ? DateTimeOffset.FromUnixTimeSeconds(entry.WallTimeS) : null);
 
-    private static string SourceOf(LogEntry entry) => entry.Source switch
-    {
-        LogSource.Button => "button",
-        LogSource.Bench => "bench",
-        _ => "controller",
-    };
+    private static string SourceOf(LogEntry entry) => NameIn(CoreWords.LogSources, (int)entry.Source);
 
     private static string NameIn(IReadOnlyList<string> names, int index) => index >= 0 && index < names.Count ? names[index] : string.Create(CultureInfo.InvariantCulture, $"unknown {index}");
 
@@ -64,10 +57,10 @@ public sealed class LogOccurrences
                 Add(entry, "press", NameIn(CoreWords.Buttons, entry.Subject), "refused");
                 break;
             case (int)ScanEvent.SwitchFound:
-                Add(entry, "sensor", string.Create(CultureInfo.InvariantCulture, $"cycle-switch-{entry.Subject + 1}"), entry.Detail == 1 ? "found wrong by chatter" : "found wrong by a second witness");
+                Add(entry, "sensor", string.Create(CultureInfo.InvariantCulture, $"cycle-switch-{entry.Subject + 1}"), "found wrong by " + NameIn(CoreWords.SwitchProofs, entry.Detail));
                 break;
             case (int)ScanEvent.SensorsDisagree:
-                Add(entry, "sensor", NameIn(CoreWords.Witnesses, entry.Subject), entry.Detail > 0 ? string.Create(CultureInfo.InvariantCulture, $"disagree: {entry.Detail} % of the volume was pumped") : "disagree");
+                Add(entry, "sensor", NameIn(CoreWords.SensorPairs, entry.Subject), entry.Detail > 0 ? string.Create(CultureInfo.InvariantCulture, $"disagree: {entry.Detail} % of the volume was pumped") : "disagree");
                 break;
             case >= LogEvent.Started:
                 TakeBoard(entry);
@@ -83,7 +76,7 @@ public sealed class LogOccurrences
     {
         (string what, string detail) = entry.What switch
         {
-            LogEvent.Started => (NameIn(CauseNames, entry.Subject), string.Create(CultureInfo.InvariantCulture, $"start {entry.Detail}")),
+            LogEvent.Started => (NameIn(CoreWords.ResetCauses, entry.Subject), string.Create(CultureInfo.InvariantCulture, $"start {entry.Detail}")),
             LogEvent.FaultCaught => ("fault of the main loop", string.Create(CultureInfo.InvariantCulture, $"fault {entry.Detail}")),
             LogEvent.SettingsStored => ("settings stored", string.Create(CultureInfo.InvariantCulture, $"store {entry.Detail}")),
             LogEvent.SettingsMended => ("settings mended", "a bank was written anew from the other"),
@@ -113,7 +106,7 @@ public sealed class LogOccurrences
                 if (now == null)
                     break;
                 now.ConditionEnded = TimeOf(entry);
-                if (!AlarmTable.Latches((AlarmId)alarm))
+                if (!AlarmTable.Spec((AlarmId)alarm).Latches)
                     Close(entry, alarm);
                 break;
             case ScanEvent.LatchCleared:
@@ -135,12 +128,12 @@ public sealed class LogOccurrences
                 break;
             case ScanEvent.AlarmShelved:
                 _hidden[alarm] = string.Create(CultureInfo.InvariantCulture, $"shelved for {entry.Detail / 1000.0} s by {SourceOf(entry)}");
-                _hiding[alarm] = Add(entry, "shelving", AlarmTable.NameOf((AlarmId)alarm), string.Create(CultureInfo.InvariantCulture, $"for {entry.Detail / 1000.0} s"));
+                _hiding[alarm] = Add(entry, "shelving", AlarmTable.Spec((AlarmId)alarm).Name, string.Create(CultureInfo.InvariantCulture, $"for {entry.Detail / 1000.0} s"));
                 HideBy(now, alarm);
                 break;
             case ScanEvent.TakenOutOfService:
                 _hidden[alarm] = $"out of service by {SourceOf(entry)}";
-                _hiding[alarm] = Add(entry, "out-of-service", AlarmTable.NameOf((AlarmId)alarm), "");
+                _hiding[alarm] = Add(entry, "out-of-service", AlarmTable.Spec((AlarmId)alarm).Name, "");
                 HideBy(now, alarm);
                 break;
             default:
@@ -156,7 +149,7 @@ public sealed class LogOccurrences
     private void Raise(LogEntry entry, int alarm)
     {
         _active[alarm] = true;
-        LogOccurrence now = _alarms[alarm] ??= Add(entry, "alarm", AlarmTable.NameOf((AlarmId)alarm), "");
+        LogOccurrence now = _alarms[alarm] ??= Add(entry, "alarm", AlarmTable.Spec((AlarmId)alarm).Name, "");
         now.ConditionEnded = null;
         now.FirstUp |= entry.FirstUp;
         HideBy(now, alarm);

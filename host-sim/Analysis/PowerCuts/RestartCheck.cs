@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using LubeController.Board;
 using LubeController.Core;
-using LubeController.Emulator.Storage;
 
 namespace LubeController.Analysis.PowerCuts;
 
@@ -63,7 +62,7 @@ internal sealed class RestartCheck(PowerCutSetup setup, MemoryLayout layout, IBl
         for (int index = 0; index < AlarmTable.Count; index++)
         {
             if ((lost & (1 << index)) != 0)
-                return $"committed alarm {AlarmTable.NameOf((AlarmId)index)} is lost";
+                return $"committed alarm {AlarmTable.Spec((AlarmId)index).Name} is lost";
         }
 
         if (cut.FaultWaits && !alarms.Stands(AlarmId.LogicFault))

@@ -96,12 +96,8 @@ internal sealed class SweepBoard : IBoard
         inputs.Stop = _stop;
         inputs.ShaftPulses = _setup.Settings.Is(SettingField.ShaftFitted) ? passed / 100 : 0;
         inputs.PumpRevolutions = _pump ? passed / 50 : 0;
-        inputs.Start = _pressed == (int)Button.Start;
-        inputs.Acknowledge = _pressed == (int)Button.Acknowledge;
-        inputs.Reset = _pressed == (int)Button.Reset;
-        inputs.DoseNow = _pressed == (int)Button.DoseNow;
-        inputs.Prime = _pressed == (int)Button.Prime;
-        inputs.OutputTest = _pressed == (int)Button.OutputTest;
+        foreach (Button button in Enum.GetValues<Button>())
+            inputs.SetDown(button, _pressed == (int)button);
     }
 
     public void WriteOutputs(Outputs outputs)

@@ -1,5 +1,5 @@
 using LubeController.Core;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.SettingsFiles;
 
 namespace LubeController.Analysis.Wiring;
 

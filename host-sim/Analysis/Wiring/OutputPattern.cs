@@ -1,5 +1,5 @@
 using LubeController.Core;
-using LubeController.Emulator;
+using LubeController.Plant.Wiring;
 
 namespace LubeController.Analysis.Wiring;
 

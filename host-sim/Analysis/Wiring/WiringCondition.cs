@@ -1,6 +1,6 @@
 using System.Collections.Generic;
 using LubeController.Core;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.SettingsFiles;
 
 namespace LubeController.Analysis.Wiring;
 
@@ -32,8 +32,8 @@ public sealed record WiringCondition(string Name, string Category, OutputPattern
 
     private static void Add(List<WiringCondition> all, AlarmId id, bool losesProtection)
     {
-        string name = AlarmTable.NameOf(id);
-        AlarmCategory category = AlarmTable.CategoryOf(id);
+        string name = AlarmTable.Spec(id).Name;
+        AlarmCategory category = AlarmTable.Spec(id).Category;
         all.Add(Of(name, category));
         // The two alarms whose category depends on what they are about.
         if (id == AlarmId.CycleSwitchFault)

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Emulator;
 using LubeController.Plant.Wiring;
 
 namespace LubeController.Analysis.Wiring;

@@ -1,7 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.Expectations;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using LubeController.Scripts.Quantities;
+using LubeController.Files.Quantities;
 
 namespace LubeController.Scripts.Expectations;
 

@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Scripts.Quantities;
+using LubeController.Files.Quantities;
 using LubeController.Scripts.Signals;
 
 namespace LubeController.Scripts.Predicates;

@@ -3,8 +3,8 @@ using System.Collections.Generic;
 using System.Linq;
 using System.Text;
 using LubeController.Emulator;
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Quantities;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Signals;
 
 namespace LubeController.Scripts.Predicates;

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
 using LubeController.Emulator;
+using LubeController.Files.Reading;
 
 namespace LubeController.Scripts.Records;
 
@@ -41,7 +42,7 @@ public static class CsvRecord
                 || !long.TryParse(fields[0], NumberStyles.None, CultureInfo.InvariantCulture, out long time)
                 || !double.TryParse(fields[2], NumberStyles.Float, CultureInfo.InvariantCulture, out double value))
             {
-                throw new InvalidDataException($"line {number} is no record of time, signal and value: '{Reading.ShortText.Of(line)}'");
+                throw new InvalidDataException($"line {number} is no record of time, signal and value: '{ShortText.Of(line)}'");
             }
 
             yield return new TraceRecord(time, fields[1], value);

@@ -2,7 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Records;
 using LubeController.Scripts.ScriptFiles;
 

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using LubeController.Files.Reading;
 
 namespace LubeController.Scripts.Replaying;
 
@@ -39,7 +40,7 @@ public static class ScriptPaths
     {
         if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
         {
-            complaints.Add($"'{Reading.ShortText.Of(path)}' is no path; name a file, a folder or a pattern");
+            complaints.Add($"'{ShortText.Of(path)}' is no path; name a file, a folder or a pattern");
             return [];
         }
 

@@ -1,10 +1,12 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Emulator;
 using LubeController.Emulator.Platform;
+using LubeController.Files.Quantities;
+using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Running;
@@ -12,27 +14,27 @@ namespace LubeController.Scripts.Running;
 /// <summary>The faults that a simulated plant and the virtual board can have, as scripts write them: one vocabulary.</summary>
 public static class BenchFaults
 {
-    /// <summary>Both registries, the plant's before the board's.</summary>
-    public static IReadOnlyList<FaultDescription> All { get; } = [.. FaultCatalogue.All, .. BoardFaults.All];
-
-    /// <summary>What is known of a fault, or null.</summary>
-    public static FaultDescription? Find(string name) => (FaultDescription?)FaultCatalogue.Find(name) ?? BoardFaults.Find(name);
+    /// <summary>All of them, the plant's before the board's.</summary>
+    public static IReadOnlyList<Fault> All { get; } = [.. FaultCatalogue.All, .. BoardFaults.All];
 
     /// <summary>Every fault for which the plant has a part, in the catalogue's order, then every fault of the board.</summary>
     public static IReadOnlyList<BenchFault> Of(PlantDescription plant)
     {
-        var faults = new List<BenchFault>();
         ArgumentNullException.ThrowIfNull(plant);
-        foreach (FaultInfo info in FaultCatalogue.All)
+        var faults = new List<BenchFault>();
+        foreach (Fault fault in FaultCatalogue.All)
         {
-            IReadOnlyList<string> parts = FaultCatalogue.PartNames(info.Kind, plant);
+            IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault, plant);
             if (parts.Count > 0)
-                faults.Add(AsWritten(info, [.. parts.Where(part => part.Length > 0)]));
+                faults.Add(AsWritten(fault, [.. parts.Where(part => part.Length > 0)]));
         }
 
-        faults.AddRange(BoardFaults.All.Select(info => AsWritten(info, info.Parts)));
+        faults.AddRange(BoardFaults.All.Select(fault => AsWritten(fault, BoardFaults.PartNames(fault))));
         return faults;
     }
+
+    /// <summary>What has the part that a fault changes: the board, or the plant.</summary>
+    internal static FaultHost HostOf(Bench bench, BenchFault fault) => fault.Fault is BoardFault ? bench.Platform : bench.Plant;
 
     /// <summary>The units in which a number of a fault is written.</summary>
     public static UnitFamily FamilyOf(FaultParameter parameter)
@@ -53,11 +55,12 @@ public static class BenchFaults
         return new QuantityRange(family, family.FromSi(parameter.Minimum, unit), family.FromSi(parameter.Maximum, unit), unit);
     }
 
-    private static BenchFault AsWritten(FaultDescription info, IReadOnlyList<string> parts) =>
-        new(info.Name, parts, info.Parameter == null ? null : RangeOf(info.Parameter), info.Parameter?.Default)
+    private static BenchFault AsWritten(Fault fault, IReadOnlyList<string> parts) =>
+        new(fault.Name, parts, fault.Parameter == null ? null : RangeOf(fault.Parameter), fault.Parameter?.Default)
         {
-            HarmlessMagnitude = info.Parameter?.Harmless,
-            Second = info.Second is { } second ? new BenchFaultNumber(second.Name, RangeOf(second), second.Default) : null,
-            Needs = info.Needs,
+            Fault = fault,
+            HarmlessMagnitude = fault.Parameter?.Harmless,
+            Second = fault.Second is { } second ? new BenchFaultNumber(second.Name, RangeOf(second), second.Default) : null,
+            Needs = fault.Needs,
         };
 }

@@ -1,6 +1,6 @@
+using LubeController.Files.SettingsFiles;
 using LubeController.Plant.Description;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Running;

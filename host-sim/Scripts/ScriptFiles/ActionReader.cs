@@ -3,9 +3,9 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Core;
 using LubeController.Emulator;
+using LubeController.Files.Quantities;
+using LubeController.Files.Reading;
 using LubeController.Plant.Description;
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;

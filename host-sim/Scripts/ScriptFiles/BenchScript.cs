@@ -1,8 +1,8 @@
 using System.Collections.Generic;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 using LubeController.Plant.Description;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Steps;
 using LubeController.Scripts.Steps.Drawing;
 

@@ -1,5 +1,5 @@
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Quantities;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Steps.Drawing;
 
 namespace LubeController.Scripts.ScriptFiles;

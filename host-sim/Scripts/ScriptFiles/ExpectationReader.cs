@@ -1,9 +1,9 @@
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Files.Quantities;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.ScriptFiles;
 

@@ -1,8 +1,8 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Plant.Faults;
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Quantities;
+using LubeController.Files.Reading;
+using LubeController.Plant;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;

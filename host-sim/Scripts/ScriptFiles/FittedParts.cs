@@ -2,12 +2,12 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
 using LubeController.Plant.Pump;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
 
 namespace LubeController.Scripts.ScriptFiles;
 

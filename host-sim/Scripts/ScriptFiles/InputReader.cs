@@ -1,7 +1,7 @@
 using System;
 using LubeController.Emulator;
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Quantities;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;

@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
+using LubeController.Files.Sorts;
 using LubeController.Scripts.Running;
 
 namespace LubeController.Scripts.ScriptFiles;
@@ -8,10 +9,6 @@ namespace LubeController.Scripts.ScriptFiles;
 /// <summary>The fields of a script file, group by group.</summary>
 public static class ScriptKeys
 {
-    /// <summary>The file itself.</summary>
-    public static KeySet Script { get; } = new(
-        "a script", "script", Inheritance.Key, "plant", "settings", SettingsCheckChoice.Key, UndefinedInputs.Key, "duration", "scan-period", "seed", "scan-bound", "steps", "expect");
-
     /// <summary>The actions a step may have, one of which each step has.</summary>
     public static IReadOnlyList<string> Actions { get; } =
         ["fault", "heal", "press", "hold", "release", "set", "shaft-speed", "temperature", "refill", "power", "shelve", "unshelve", "out-of-service", "in-service", "mark"];
@@ -42,7 +39,7 @@ public static class ScriptKeys
     /// <summary>Each group by the place it has in the file, as the JSON Schema names it.</summary>
     public static IReadOnlyDictionary<string, KeySet> ByPlace { get; } = new Dictionary<string, KeySet>
     {
-        [""] = Script,
+        [""] = FileKeys.Script,
         ["steps[]"] = Step,
         ["steps[].at"] = Draw,
         ["steps[].magnitude"] = Draw,

@@ -1,4 +1,4 @@
-using LubeController.Scripts.Quantities;
+using LubeController.Files.Quantities;
 
 namespace LubeController.Scripts.ScriptFiles;
 

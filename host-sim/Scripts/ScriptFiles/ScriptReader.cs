@@ -1,13 +1,14 @@
 using System;
 using System.Collections.Generic;
 using System.IO;
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Quantities;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
+using LubeController.Files.Sorts;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;
@@ -39,9 +40,9 @@ public sealed class ScriptReader(IScriptBench bench, IReadOnlyList<RestRuleKind>
         ArgumentNullException.ThrowIfNull(problems);
         int before = problems.Count;
         MapNode? top = Inheritance.Read(path, problems);
-        if (top == null || FileSort.IsOther(top, ScriptKeys.Script, problems))
+        if (top == null || FileSort.IsOther(top, FileKeys.Script, problems))
             return null;
-        var file = new MapReader(top, ScriptKeys.Script, problems);
+        var file = new MapReader(top, FileKeys.Script, problems);
         if (!file.Has("script"))
             file.Missing("script", "write what it shows, for instance 'a blocked outlet stops the divider'");
         string title = file.Text("script") ?? "";

@@ -1,7 +1,7 @@
 using System.Collections.Generic;
 using LubeController.Core;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Reading;
+using LubeController.Files.SettingsFiles;
 
 namespace LubeController.Scripts.ScriptFiles;
 

@@ -1,10 +1,9 @@
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Files.Quantities;
+using LubeController.Files.Reading;
 using LubeController.Plant.Description;
-using LubeController.Scripts.PlantFiles;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;

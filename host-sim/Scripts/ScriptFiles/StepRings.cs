@@ -1,6 +1,6 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;

@@ -1,9 +1,9 @@
-using System.Collections.Generic;
 using System.Linq;
+using LubeController.Files.Reading;
+using LubeController.Files.WiringFiles;
 using LubeController.Plant.Description;
 using LubeController.Plant.Inputs;
 using LubeController.Plant.Sensors;
-using LubeController.Scripts.Reading;
 
 namespace LubeController.Scripts.ScriptFiles;
 
@@ -13,13 +13,10 @@ internal static class UndefinedInputs
     /// <summary>The field of a script; without it each input keeps what the plant file says.</summary>
     public const string Key = "undefined-inputs";
 
-    /// <summary>The words for the policies, by value.</summary>
-    public static IReadOnlyList<string> Policies { get; } = ["low", "high", "hold", "seeded"];
-
     /// <summary>The plant with its inputs as the script says; adds a problem where there is nothing to say.</summary>
     public static PlantDescription Apply(MapReader script, PlantDescription plant)
     {
-        if (script.Choice(Key, Policies) is not { } chosen)
+        if (script.Choice(Key, InputWords.Policies) is not { } chosen)
             return plant;
         if (!HasAny(plant))
             script.Problems.Add(script.Map[Key]!, "no input of the plant has an undefined zone: it has neither a sensor nor a supervisory input by IEC 61131-2", "delete it, or name a plant with 'sensor' or 'wiring'");

@@ -1,6 +1,6 @@
 using System.Collections.Generic;
 using LubeController.Emulator;
-using LubeController.Scripts.Quantities;
+using LubeController.Files.Quantities;
 
 namespace LubeController.Scripts.Signals;
 

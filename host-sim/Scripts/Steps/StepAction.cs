@@ -1,8 +1,8 @@
 using System.Globalization;
 using LubeController.Core;
 using LubeController.Emulator;
+using LubeController.Files.Quantities;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Quantities;
 using LubeController.Scripts.Steps.Drawing;
 
 namespace LubeController.Scripts.Steps;
@@ -134,7 +134,7 @@ public sealed record SetPower(bool On) : StepAction
 public sealed record HideAlarm(AlarmDeed Deed, AlarmId Alarm, long ForUs) : StepAction
 {
     /// <inheritdoc/>
-    public override string Text => $"{BenchWords.Of(Deed)} {AlarmTable.NameOf(Alarm)}{(Deed == AlarmDeed.Shelve ? " for " + TimeText.Of(ForUs) : "")}";
+    public override string Text => $"{BenchWords.Of(Deed)} {AlarmTable.Spec(Alarm).Name}{(Deed == AlarmDeed.Shelve ? " for " + TimeText.Of(ForUs) : "")}";
 }
 
 /// <summary>Does nothing: marks an instant that windows and other steps refer to.</summary>

@@ -2,8 +2,8 @@ using System.IO;
 using System.Linq;
 using System.Text.Json;
 using LubeController.Analysis.Exploration;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Reading;
+using LubeController.Scripts.ScriptFiles;
 using LubeController.Tests.Support;
 using Xunit;
 

@@ -2,8 +2,8 @@ using System;
 using System.IO;
 using System.Linq;
 using LubeController.Analysis.Exploration;
-using LubeController.Scripts.Reading;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Reading;
+using LubeController.Scripts.ScriptFiles;
 using LubeController.Tests.Support;
 
 namespace LubeController.Analysis.Tests.Exploration;

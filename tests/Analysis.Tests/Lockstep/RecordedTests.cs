@@ -7,10 +7,9 @@ using LubeController.Analysis.Lockstep;
 using LubeController.Analysis.Specification;
 using LubeController.Core;
 using LubeController.Emulator;
-using LubeController.Scripts.Replaying;
+using LubeController.Scripts.Expectations;
+using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -20,6 +19,7 @@ namespace LubeController.Analysis.Tests.Lockstep;
 /// What the core saw on the bench, scan by scan, in scripts that are shipped: core and specification agree on it too, both with
 /// the script's settings but for what the specification leaves out.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class RecordedTests(ITestOutputHelper output)
 {
     /// <summary>Scripts of every plant whose settings the specification can express.</summary>
@@ -63,10 +63,8 @@ public sealed class RecordedTests(ITestOutputHelper output)
     {
         var recording = new Recording();
         var bench = new EmulatedBench { LookOn = recording.Take };
-        var session = new ReplaySession(new ScriptReader(bench, RestRules.All), new ScriptRunner(bench), new NoProgress());
-        using var report = new StringWriter();
-        int code = session.Run(new ReplayOptions { Paths = [script] }, report, report);
-        Assert.True(code == 0, report.ToString());
+        (ScriptVerdict verdict, RunResult result) = new ScriptRunner(bench).Run(Repository.Read(script));
+        Assert.True(verdict.Outcome == Outcome.Held, string.Join('\n', VerdictText.Of(verdict, result, true, null)));
         return recording;
     }
 
@@ -112,8 +110,8 @@ public sealed class RecordedTests(ITestOutputHelper output)
             PressureSwitch = inputs.PressureSwitch,
             PumpOverload = inputs.PumpOverload,
             Stop = inputs.Stop,
-            Pressed = (inputs.Start ? Buttons.Start : 0) | (inputs.Acknowledge ? Buttons.Acknowledge : 0) | (inputs.Reset ? Buttons.Reset : 0)
-                | (inputs.DoseNow ? Buttons.DoseNow : 0) | (inputs.Prime ? Buttons.Prime : 0) | (inputs.OutputTest ? Buttons.OutputTest : 0),
+            Pressed = (inputs.IsDown(Button.Start) ? Buttons.Start : 0) | (inputs.IsDown(Button.Acknowledge) ? Buttons.Acknowledge : 0) | (inputs.IsDown(Button.Reset) ? Buttons.Reset : 0)
+                | (inputs.IsDown(Button.DoseNow) ? Buttons.DoseNow : 0) | (inputs.IsDown(Button.Prime) ? Buttons.Prime : 0) | (inputs.IsDown(Button.OutputTest) ? Buttons.OutputTest : 0),
             ScanLate = inputs.ScanLate,
             SupplyMv = inputs.SupplyMv,
             PressureMbar = inputs.PressureMbar,

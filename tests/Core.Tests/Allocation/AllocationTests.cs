@@ -10,8 +10,8 @@ public sealed class AllocationTests
 {
     private readonly Inputs _inputs = new();
     private readonly Outputs _outputs = new();
-    private readonly byte[] _state;
-    private readonly Controller _core;
+    private byte[] _state = [];
+    private Controller _core;
     private readonly Settings _wrong = TestSettings.Make(settings => settings[SettingField.DoseEdges] = 0);
     private readonly Settings _right = TestSettings.Make(Wide);
     private readonly Settings _singleLine = TestSettings.Make(SingleLine);
@@ -22,11 +22,7 @@ public sealed class AllocationTests
     private uint _nowMs;
     private long _allocated;
 
-    public AllocationTests()
-    {
-        _core = new Controller(_inputs, _outputs, _right, new ScenarioRule());
-        _state = new byte[_core.StateLength];
-    }
+    public AllocationTests() => _core = Made(new ScenarioRule());
 
     [Fact]
     public void Runs_that_visit_every_phase_alarm_and_button_allocate_nothing()
@@ -52,6 +48,33 @@ public sealed class AllocationTests
         long before = GC.GetAllocatedBytesForCurrentThread();
         GC.KeepAlive(new byte[1]);
         Assert.True(GC.GetAllocatedBytesForCurrentThread() > before);
+    }
+
+    [Fact]
+    public void The_runs_that_gate_the_scan_count_every_byte_that_a_rule_allocates()
+    {
+        var rule = new AllocatingRule();
+        _core = Made(rule);
+        Visit();
+        _allocated = 0;
+        rule.Count = 0;
+        Visit();
+        Assert.True(rule.Count > 100, $"the rule advanced {rule.Count} times");
+        Assert.Equal(rule.Count * SizeOfAnObject(), _allocated);
+    }
+
+    private static long SizeOfAnObject()
+    {
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        GC.KeepAlive(new object());
+        return GC.GetAllocatedBytesForCurrentThread() - before;
+    }
+
+    private Controller Made(IRestRule rule)
+    {
+        var core = new Controller(_inputs, _outputs, _right, rule);
+        _state = new byte[core.StateLength];
+        return core;
     }
 
     private static void Wide(Settings settings)
@@ -93,23 +116,23 @@ public sealed class AllocationTests
     private void Visit()
     {
         Run(500);
-        Press(() => _inputs.Acknowledge = true);
-        Press(() => _inputs.Start = true);
-        Press(() => _inputs.Reset = true);
-        Press(() => _inputs.Prime = true);
+        Press(() => _inputs.SetDown(Button.Acknowledge, true));
+        Press(() => _inputs.SetDown(Button.Start, true));
+        Press(() => _inputs.SetDown(Button.Reset, true));
+        Press(() => _inputs.SetDown(Button.Prime, true));
         Pressure(20_000);
         Run(12_000);
         Pulses(5);
         Hot();
-        Press(() => _inputs.DoseNow = true);
+        Press(() => _inputs.SetDown(Button.DoseNow, true));
         Run(7_000);
         Run(25_000);
-        Press(() => _inputs.Reset = true);
-        Press(() => _inputs.DoseNow = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
+        Press(() => _inputs.SetDown(Button.DoseNow, true));
         for (int pulse = 0; pulse < 8; pulse++)
             Pulse(1);
         Run(3_000);
-        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
         Pressure(0);
         Run(30_000);
         Pressure(500_000);
@@ -125,16 +148,16 @@ public sealed class AllocationTests
         Run(100);
         _core.UseSettings(_right);
         Run(100);
-        Press(() => _inputs.Reset = true);
-        Press(() => _inputs.Reset = true);
-        Press(() => _inputs.DoseNow = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
+        Press(() => _inputs.SetDown(Button.Reset, true));
+        Press(() => _inputs.SetDown(Button.DoseNow, true));
         LongDose();
         Run(200);
         Chatter();
         Pulse(0);
         Run(5_000);
-        Press(() => _inputs.Reset = true);
-        Press(() => _inputs.Prime = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
+        Press(() => _inputs.SetDown(Button.Prime, true));
         Stop();
         Run(7_000);
         Pulse(0);
@@ -153,9 +176,9 @@ public sealed class AllocationTests
         Run(500);
         Contradict();
         Run(61_000);
-        Press(() => _inputs.Reset = true);
-        Press(() => _inputs.Start = true);
-        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
+        Press(() => _inputs.SetDown(Button.Start, true));
+        Press(() => _inputs.SetDown(Button.Reset, true));
     }
 
     /// <summary>The shaft turns on although the machine is said to stand; the transmitter shows what none can.</summary>
@@ -188,19 +211,19 @@ public sealed class AllocationTests
         _inputs.PumpOverload = false;
         _inputs.ScanLate = false;
         Run(70_000);
-        Press(() => _inputs.Reset = true);
-        Press(() => _inputs.Start = true);
-        Press(() => _inputs.DoseNow = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
+        Press(() => _inputs.SetDown(Button.Start, true));
+        Press(() => _inputs.SetDown(Button.DoseNow, true));
         Pulses(8);
         _inputs.Stop = true;
         Run(100);
         _inputs.Stop = false;
-        Press(() => _inputs.Reset = true);
-        Press(() => _inputs.OutputTest = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
+        Press(() => _inputs.SetDown(Button.OutputTest, true));
         Run(3_000);
-        Press(() => _inputs.Start = true);
+        Press(() => _inputs.SetDown(Button.Start, true));
         Run(3_000);
-        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
     }
 
     /// <summary>A dose that is too long: each pulse only opens the counting, since a reset came before it.</summary>
@@ -212,7 +235,7 @@ public sealed class AllocationTests
             _inputs.SetCycleSwitch(0, part % 10 == 0);
             Run(300);
             if (part % 10 == 8 && _core.Phase == Phase.Dose)
-                Press(() => _inputs.Reset = true);
+                Press(() => _inputs.SetDown(Button.Reset, true));
         }
     }
 
@@ -220,11 +243,11 @@ public sealed class AllocationTests
     private void ByPressure()
     {
         _core.UseSettings(_singleLine);
-        Press(() => _inputs.Reset = true);
-        Press(() => _inputs.Start = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
+        Press(() => _inputs.SetDown(Button.Start, true));
         Pressure(0);
         Run(7_000);
-        Press(() => _inputs.DoseNow = true);
+        Press(() => _inputs.SetDown(Button.DoseNow, true));
         for (int cycle = 0; cycle < 4; cycle++)
         {
             Pressure(20_000);
@@ -237,7 +260,7 @@ public sealed class AllocationTests
         Run(30_000);
         Pressure(0);
         _core.UseSettings(_right);
-        Press(() => _inputs.Reset = true);
+        Press(() => _inputs.SetDown(Button.Reset, true));
     }
 
     private void Chatter()
@@ -262,7 +285,7 @@ public sealed class AllocationTests
         _inputs.Stop = true;
         Run(100);
         _inputs.Stop = false;
-        Press(() => _inputs.Start = true);
+        Press(() => _inputs.SetDown(Button.Start, true));
         _inputs.Stop = true;
         Run(100);
         _inputs.Stop = false;
@@ -291,7 +314,8 @@ public sealed class AllocationTests
     {
         down();
         Run(60);
-        _inputs.Start = _inputs.Acknowledge = _inputs.Reset = _inputs.DoseNow = _inputs.Prime = _inputs.OutputTest = false;
+        for (int button = 0; button <= (int)Button.OutputTest; button++)
+            _inputs.SetDown((Button)button, false);
         Run(60);
     }
 

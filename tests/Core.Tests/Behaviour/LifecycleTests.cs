@@ -66,11 +66,10 @@ public sealed class LifecycleTests
         bench.Inputs.LevelLow = low;
         bench.Run(9_990);
         Assert.Equal(AlarmState.Shelved, bench.Core.Alarms.StateOf(AlarmId.ReservoirLow));
-        Assert.Equal(10, bench.Core.ShelvedForMs(AlarmId.ReservoirLow));
+        Assert.Equal(10, bench.Core.NextDeadlineMs);
         bench.Run(10);
         Assert.Equal(expected, bench.Core.Alarms.StateOf(AlarmId.ReservoirLow));
         Assert.Equal(low, bench.Outputs.Warning);
-        Assert.Equal(0, bench.Core.ShelvedForMs(AlarmId.ReservoirLow));
         Assert.Contains("shelved reservoir-low 10000", bench.Log);
         Assert.Contains("unshelved reservoir-low", bench.Log);
     }
@@ -162,7 +161,7 @@ public sealed class LifecycleTests
     [Fact]
     public void Nothing_suppresses_that_lubrication_is_overdue()
     {
-        Assert.Equal(0, AlarmTable.CausesOf(AlarmId.LubricationOverdue));
+        Assert.Equal(0, AlarmTable.Spec(AlarmId.LubricationOverdue).Causes);
         CoreBench bench = new CoreBench(settings => settings[SettingField.OverdueMs] = TestSettings.RestMs + 1_000).ToRest();
         bench.Empty(true).Run(70_000);
         Assert.Equal(AlarmState.Unacknowledged, bench.Core.Alarms.StateOf(AlarmId.LubricationOverdue));
@@ -195,9 +194,10 @@ public sealed class LifecycleTests
         bench.Core.SetOutOfService(AlarmId.LubricantCold, true);
         bench.Run(10_000).CutPower();
         Assert.Equal(AlarmState.Shelved, Low(bench));
-        Assert.Equal(50_000, bench.Core.ShelvedForMs(AlarmId.ReservoirLow));
         Assert.Equal(AlarmState.OutOfService, bench.Core.Alarms.StateOf(AlarmId.LubricantCold));
         Assert.Equal((int)AlarmId.ReservoirLow, bench.Core.Alarms.FirstUp);
+        Assert.Equal(AlarmState.Shelved, Low(bench.Run(49_990)));
+        Assert.NotEqual(AlarmState.Shelved, Low(bench.Run(20)));
     }
 
     private static void Hide(CoreBench bench, AlarmId id, bool shelve)

@@ -62,7 +62,7 @@ internal sealed class CoreBench
 
     /// <summary>Names of all alarms that stand, in the order of the table.</summary>
     public string Standing() => string.Join(' ', Enumerable.Range(0, AlarmTable.Count)
-        .Select(index => (AlarmId)index).Where(Stands).Select(AlarmTable.NameOf));
+        .Select(index => (AlarmId)index).Where(Stands).Select(id => AlarmTable.Spec(id).Name));
 
     /// <summary>Revolutions the pump makes in every scan in which it is on.</summary>
     public int RevolutionsPerTick { get; set; }
@@ -143,15 +143,7 @@ internal sealed class CoreBench
 
     public CoreBench Set(Button button, bool down)
     {
-        switch (button)
-        {
-            case Button.Start: Inputs.Start = down; break;
-            case Button.Acknowledge: Inputs.Acknowledge = down; break;
-            case Button.Reset: Inputs.Reset = down; break;
-            case Button.DoseNow: Inputs.DoseNow = down; break;
-            case Button.OutputTest: Inputs.OutputTest = down; break;
-            default: Inputs.Prime = down; break;
-        }
+        Inputs.SetDown(button, down);
 
         return this;
     }

@@ -104,15 +104,15 @@ public sealed class ProjectionTests
             case 2: inputs.MachineRunning = random.Next(2) == 0; break;
             case 3: inputs.Stop = random.Next(3) == 0; break;
             case 4: inputs.LevelEmpty = random.Next(2) == 0; break;
-            case 5: inputs.Start = !inputs.Start; break;
-            case 6: inputs.Reset = !inputs.Reset; break;
-            case 7: inputs.DoseNow = !inputs.DoseNow; break;
-            case 8: inputs.Prime = !inputs.Prime; break;
+            case 5: inputs.SetDown(Button.Start, !inputs.IsDown(Button.Start)); break;
+            case 6: inputs.SetDown(Button.Reset, !inputs.IsDown(Button.Reset)); break;
+            case 7: inputs.SetDown(Button.DoseNow, !inputs.IsDown(Button.DoseNow)); break;
+            case 8: inputs.SetDown(Button.Prime, !inputs.IsDown(Button.Prime)); break;
             case 9: inputs.PressureMbar = random.Next(3) * 5_000; break;
             case 10: inputs.SupplyMv = random.Next(2) == 0 ? 24_000 : 15_000; break;
-            case 11: inputs.OutputTest = !inputs.OutputTest; break;
+            case 11: inputs.SetDown(Button.OutputTest, !inputs.IsDown(Button.OutputTest)); break;
             case 12: inputs.ScanLate = !inputs.ScanLate; break;
-            default: inputs.Acknowledge = !inputs.Acknowledge; break;
+            default: inputs.SetDown(Button.Acknowledge, !inputs.IsDown(Button.Acknowledge)); break;
         }
 
         inputs.ShaftPulses = random.Next(3);

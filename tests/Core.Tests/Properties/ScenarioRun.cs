@@ -214,11 +214,11 @@ internal sealed class ScenarioRun
         {
             case Deed.Wait: break;
             case Deed.ToggleSwitch: Toggle(step.Argument % Inputs.MaxCycleSwitches); break;
-            case Deed.Start: Inputs.Start = !Inputs.Start; break;
-            case Deed.Acknowledge: Inputs.Acknowledge = !Inputs.Acknowledge; break;
-            case Deed.Reset: Inputs.Reset = !Inputs.Reset; break;
-            case Deed.DoseNow: Inputs.DoseNow = !Inputs.DoseNow; break;
-            case Deed.Prime: Inputs.Prime = !Inputs.Prime; break;
+            case Deed.Start: Inputs.SetDown(Button.Start, !Inputs.IsDown(Button.Start)); break;
+            case Deed.Acknowledge: Inputs.SetDown(Button.Acknowledge, !Inputs.IsDown(Button.Acknowledge)); break;
+            case Deed.Reset: Inputs.SetDown(Button.Reset, !Inputs.IsDown(Button.Reset)); break;
+            case Deed.DoseNow: Inputs.SetDown(Button.DoseNow, !Inputs.IsDown(Button.DoseNow)); break;
+            case Deed.Prime: Inputs.SetDown(Button.Prime, !Inputs.IsDown(Button.Prime)); break;
             case Deed.Stop: Inputs.Stop = !Inputs.Stop; break;
             case Deed.Running: Inputs.MachineRunning = !Inputs.MachineRunning; break;
             case Deed.LevelLow: Inputs.LevelLow = !Inputs.LevelLow; break;
@@ -229,7 +229,7 @@ internal sealed class ScenarioRun
             case Deed.Pressure: Inputs.PressureMbar = step.Argument * 1_000; break;
             case Deed.Temperature: Inputs.TemperatureDeciC = (step.Argument * 100) - 150; break;
             case Deed.ShaftInterval: _shaftIntervalMs = step.Argument * 17; break;
-            case Deed.OutputTest: Inputs.OutputTest = !Inputs.OutputTest; break;
+            case Deed.OutputTest: Inputs.SetDown(Button.OutputTest, !Inputs.IsDown(Button.OutputTest)); break;
             case Deed.Overload: Inputs.PumpOverload = !Inputs.PumpOverload; break;
             case Deed.Supply: Inputs.SupplyMv = 16_000 + (step.Argument * 800); break;
             case Deed.PumpStands: _pumpStands = !_pumpStands; break;

@@ -18,6 +18,7 @@ public sealed class ArchitectureTests
         new NoConditionalCodeRule(),
         new TopLevelRule(),
         new SolutionRule(),
+        new CommonPropsRule(),
         new PackageVersionsRule(),
         new LockFilesRule(),
         new BuiltReferencesRule(),
@@ -53,7 +54,9 @@ public sealed class ArchitectureTests
     public void Files_of_every_kind_were_read()
     {
         Assert.Contains("firmware/LubeController.Core/Controller.cs", Here.FirmwareSources.Keys);
-        Assert.Contains("Directory.Build.props", Here.Projects.Select(project => project.Path));
+        Assert.Equal(
+            ["Directory.Build.props", "firmware/Directory.Build.props", "host-sim/Directory.Build.props", "tests/Directory.Build.props"],
+            Here.Projects.Where(project => project.IsCommonProps).Select(project => project.Path));
         Assert.Contains("LubeController.sln", Here.TopLevel);
         Assert.Contains("tests/Firmware.Tests/packages.lock.json", Here.LockFiles);
     }

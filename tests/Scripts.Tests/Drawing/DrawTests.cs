@@ -2,7 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using CsCheck;
-using LubeController.Scripts.Quantities;
+using LubeController.Files.Quantities;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Steps;
 using LubeController.Scripts.Steps.Drawing;

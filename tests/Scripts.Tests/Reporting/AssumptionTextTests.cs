@@ -1,7 +1,7 @@
+using LubeController.Files.PlantFiles;
+using LubeController.Files.Reading;
 using LubeController.Plant.Description;
 using LubeController.Plant.Lubricant;
-using LubeController.Scripts.PlantFiles;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Tests.Support;
 using Xunit;

@@ -1,6 +1,6 @@
 using System.Collections.Generic;
 using System.Linq;
-using LubeController.Scripts.Quantities;
+using LubeController.Files.Quantities;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Steps;

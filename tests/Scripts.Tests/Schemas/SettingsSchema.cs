@@ -2,8 +2,9 @@ using System.Linq;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using LubeController.Core;
-using LubeController.Scripts.Quantities;
-using LubeController.Scripts.SettingsFiles;
+using LubeController.Files.Quantities;
+using LubeController.Files.SettingsFiles;
+using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Scripts.Tests.Schemas;
 

@@ -1,10 +1,9 @@
 using System;
 using System.IO;
 using System.Linq;
-using LubeController.Scripts.Reading;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Scripts.SettingsFiles;
 using LubeController.Tests.Support;
 using Xunit;
 

@@ -1,8 +1,8 @@
 using System.Linq;
 using LubeController.Emulator;
+using LubeController.Files.Reading;
 using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Reading;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.Signals;
 using LubeController.Tests.Support;

@@ -3,8 +3,8 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using LubeController.Emulator;
+using LubeController.Files.Quantities;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Quantities;
 
 namespace LubeController.Scripts.Expectations.Judging;
 

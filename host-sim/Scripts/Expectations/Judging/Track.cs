@@ -2,9 +2,9 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator;
+using LubeController.Files.Quantities;
 using LubeController.Scripts.Expectations.Curves;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Quantities;
 
 namespace LubeController.Scripts.Expectations.Judging;
 

@@ -1,6 +1,6 @@
 using System;
 using System.Globalization;
-using LubeController.Scripts.Quantities;
+using LubeController.Files.Quantities;
 
 namespace LubeController.Scripts.Steps.Drawing;
 

@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Files.Quantities;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Quantities;
 
 namespace LubeController.Scripts.Steps.Drawing;
 
