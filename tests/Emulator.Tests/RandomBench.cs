@@ -274,13 +274,13 @@ internal static class RandomBench
                     bench.Plant.HealAllFaults();
                     break;
                 case 4:
-                    bench.Controls.MachineRunning = on;
+                    bench.Controls.Set(ControllerInputs.MachineRunning, on ? 1 : 0);
                     break;
                 case 5:
                     bench.Plant.SetShaftSpeed(on ? 0 : action.Amount * 20, action.Which % 3);
                     break;
                 case 6:
-                    bench.Controls.Stop = on;
+                    bench.Controls.Set(ControllerInputs.Stop, on ? 1 : 0);
                     break;
                 case 7:
                     bench.Controls.Power = on;
@@ -295,7 +295,7 @@ internal static class RandomBench
                     bench.Platform.HealFault(BoardFaults.All[action.Which], PartOf(BoardFaults.All[action.Which], action.Amount));
                     break;
                 case 9:
-                    bench.Controls.Ask((AlarmDeed)(action.Which % 4), (AlarmId)(action.Which / 4 % AlarmTable.Count), 1_000 + (int)(action.Amount * 60_000));
+                    bench.AlarmRequests.Add((AlarmDeed)(action.Which % 4), (AlarmId)(action.Which / 4 % AlarmTable.Count), 1_000 + (int)(action.Amount * 60_000));
                     break;
                 default:
                     bench.Controls.SetButton((Button)(action.Which % 6), on);

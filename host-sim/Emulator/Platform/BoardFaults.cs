@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
+using LubeController.Board;
 using LubeController.Emulator.Storage;
 using LubeController.Plant.Faults;
 
@@ -22,7 +23,7 @@ public static class BoardFaults
     private const double UsPerS = 1e6;
 
     private static readonly FaultPart Board = new FaultPart<BoardPlatform>();
-    private static readonly FaultPart Block = new FaultPart<BoardPlatform>($"block: {BlockPrefix}0 to {BlockPrefix}{Bench.StorageBlocks - 1}");
+    private static readonly FaultPart Block = new FaultPart<BoardPlatform>($"block: {BlockPrefix}0 to {BlockPrefix}{MemoryLayout.UsualBlocks - 1}");
 
     /// <summary>The main loop hangs at its next scan.</summary>
     public static BoardFault LoopHangs { get; } = new(
@@ -112,7 +113,7 @@ public static class BoardFaults
         Name = "pin-queue-short",
         Place = "the board's queue of pin events",
         Manner = FaultManner.Wrong,
-        Parameter = new("depth", "records it holds", CountUnit, BenchSetup.LeastPinQueueDepth, BenchSetup.MostPinQueueDepth, BenchSetup.LeastPinQueueDepth),
+        Parameter = new("depth", "records it holds", CountUnit, PinQueue.LeastDepth, PinQueue.MostDepth, PinQueue.LeastDepth),
         Effect = "The queue between pins and main loop holds few records and drops the oldest when full.",
         Noticed = "Pulses are missing after a late scan.",
         Needs = "a pulse lost between two scans",
@@ -133,7 +134,7 @@ public static class BoardFaults
         Name = "storage-bit-flip",
         Place = "the board's memory",
         Manner = FaultManner.Wrong,
-        Parameter = new("bit", "which bit of the block, from the lowest of its first byte on", CountUnit, 0, (8 * Bench.StorageBlockLength) - 1, 200),
+        Parameter = new("bit", "which bit of the block, from the lowest of its first byte on", CountUnit, 0, (8 * MemoryLayout.UsualBlockLength) - 1, 200),
         Effect = "One bit of a block of the non-volatile memory turns round, as of age or radiation.",
         Noticed = "Nothing, before the controller starts anew.",
         Needs = "a start of the board after it, before the block is written anew",
@@ -166,7 +167,7 @@ public static class BoardFaults
         Name = "storage-write-torn",
         Place = "the board's memory",
         Manner = FaultManner.Intermittent,
-        Parameter = new("bytes", "bytes that are still written", CountUnit, 0, Bench.StorageBlockLength, 100),
+        Parameter = new("bytes", "bytes that are still written", CountUnit, 0, MemoryLayout.UsualBlockLength, 100),
         Second = new("rest", "what stands behind them: 0 what stood there, 1 erased bytes, 2 anything", CountUnit, 0, 2, 1),
         Effect = "The supply dips in the middle of the next write to the non-volatile memory: the write is cut, the outputs drop, and the board starts anew.",
         Noticed = "Outputs drop together, and the controller starts anew.",
@@ -188,7 +189,7 @@ public static class BoardFaults
     public static IReadOnlyList<string> PartNames(BoardFault fault)
     {
         ArgumentNullException.ThrowIfNull(fault);
-        return fault.Part.IsNamed ? [.. Enumerable.Range(0, Bench.StorageBlocks).Select(block => BlockPrefix + block)] : [];
+        return fault.Part.IsNamed ? [.. Enumerable.Range(0, MemoryLayout.UsualBlocks).Select(block => BlockPrefix + block)] : [];
     }
 
     /// <summary>The block that a part's name names; -1 where it names none.</summary>

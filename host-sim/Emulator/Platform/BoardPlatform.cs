@@ -17,19 +17,18 @@ public sealed class BoardPlatform : FaultHost
     private long _clockErrorSinceUs;
     private double _clockErrorPpm;
 
-    internal BoardPlatform(BenchSetup setup, FlashStorage storage, Func<long> nowUs)
+    internal BoardPlatform(BoardSetup setup, FlashStorage storage, Func<long> nowUs)
     {
         Storage = storage;
         _nowUs = nowUs;
         _flippedAt = new int[storage.BlockCount];
         _flipsMet = new int[storage.BlockCount];
-        SoundQueueDepth = setup.PinQueueDepth;
-        SoundJitterUs = setup.ScanJitterUs;
-        long periodUs = setup.ScanPeriodMs * 1000L;
-        Clock = new BoardClock(periodUs);
-        Timing = new ScanTiming(setup.Seed, periodUs) { JitterUs = SoundJitterUs };
+        SoundQueueDepth = setup.QueueDepth;
+        SoundJitterUs = setup.JitterUs;
+        Clock = new BoardClock(setup.PeriodUs);
+        Timing = new ScanTiming(setup.Seed, setup.PeriodUs) { JitterUs = SoundJitterUs };
         Queue = new PinQueue { Depth = SoundQueueDepth };
-        Watchdog = new Watchdog(setup.WatchdogMs * 1000L);
+        Watchdog = new Watchdog(setup.WatchdogUs);
     }
 
     /// <inheritdoc/>

@@ -13,10 +13,7 @@ internal sealed class Watchdog(long timeUs)
     public void Arm(long nowUs) => _kickedUs = nowUs;
 
     /// <summary>A scan was completed.</summary>
-    public void Kick(long nowUs)
-    {
-        _kickedUs = nowUs;
-    }
+    public void Kick(long nowUs) => _kickedUs = nowUs;
 
     /// <summary>When it bites if it is kicked no more, us.</summary>
     /// <param name="skippedUs">The last scan that was skipped because nothing would have changed, us, which would have kicked; below zero for none.</param>

@@ -110,14 +110,8 @@ public sealed class EmulatedBench : IScriptBench
                 case MoveButton move:
                     bench.Controls.SetButton(move.Button, move.Down);
                     break;
-                case SetInput { Input: BenchInput.Stop } stop:
-                    bench.Controls.Stop = stop.On;
-                    break;
-                case SetInput running:
-                    bench.Controls.MachineRunning = running.On;
-                    break;
-                case HoldInput held:
-                    bench.Controls.HoldInput(held.Input, held.Value);
+                case SetInput set:
+                    bench.Controls.Set(set.Input, set.Value);
                     break;
                 case SetShaftSpeed shaft:
                     bench.Plant.SetShaftSpeed(shaft.PerSecond, shaft.RampUs * 1e-6);
@@ -129,7 +123,7 @@ public sealed class EmulatedBench : IScriptBench
                     bench.Plant.Refill(refill.ContentM3);
                     break;
                 case HideAlarm hide:
-                    bench.Controls.Ask(hide.Deed, hide.Alarm, (int)(hide.ForUs / 1000));
+                    bench.AlarmRequests.Add(hide.Deed, hide.Alarm, (int)(hide.ForUs / 1000));
                     break;
                 case SetPower power:
                     bench.Controls.Power = power.On;

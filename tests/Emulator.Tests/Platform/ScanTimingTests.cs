@@ -18,7 +18,7 @@ public sealed class ScanTimingTests
     public void A_late_scan_reads_its_inputs_late_and_is_alarmed_beyond_the_limit(bool skips, uint clock)
     {
         BoardRig Delayed(double delay) => BoardRig.For(20, skips, setup => setup with { ClockStartMs = clock })
-            .Fault(12.003, BoardFaults.ScanDelayed, delay).At(12.1, bench => bench.Controls.Stop = true).Run();
+            .Fault(12.003, BoardFaults.ScanDelayed, delay).At(12.1, bench => bench.Controls.Set(ControllerInputs.Stop, 1)).Run();
         BoardRig over = Delayed(0.201);
         BoardRig within = Delayed(0.2);
 
@@ -44,7 +44,7 @@ public sealed class ScanTimingTests
     [Fact]
     public void Healing_makes_the_scan_that_is_waited_for_at_once()
     {
-        BoardRig rig = BoardRig.For(20, skips: true).Fault(12, BoardFaults.ScanDelayed, 0.9).At(12.1, bench => bench.Controls.Stop = true).Heal(12.3, BoardFaults.ScanDelayed).Run();
+        BoardRig rig = BoardRig.For(20, skips: true).Fault(12, BoardFaults.ScanDelayed, 0.9).At(12.1, bench => bench.Controls.Set(ControllerInputs.Stop, 1)).Heal(12.3, BoardFaults.ScanDelayed).Run();
 
         Assert.Equal(12_300_000, rig.First("output.pump", 0, 11 * Second));
     }
