@@ -1,5 +1,4 @@
 using System.Linq;
-using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 

@@ -1,5 +1,4 @@
 using LubeController.Board;
-using LubeController.Emulator.Platform;
 
 namespace LubeController.Emulator;
 

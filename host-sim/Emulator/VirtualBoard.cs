@@ -1,7 +1,6 @@
 using System;
 using LubeController.Board;
 using LubeController.Core;
-using LubeController.Emulator.Platform;
 
 namespace LubeController.Emulator;
 

@@ -4,9 +4,11 @@ using System.Linq;
 using CsCheck;
 using LubeController.Core;
 using LubeController.Emulator.Platform;
+using LubeController.Plant;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
+using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Pump;
@@ -268,10 +270,10 @@ internal static class RandomBench
             switch (action.What)
             {
                 case 0 or 1 or 2:
-                    new PlantCommand(action.TimeUs, PlantCommand.Kinds - 1, action.Which, action.Amount).Do(bench.Plant);
+                    Fail(bench.Plant, action);
                     break;
                 case 3:
-                    bench.Plant.HealAllFaults();
+                    Heal(bench.Plant, action.Which);
                     break;
                 case 4:
                     bench.Controls.Set(ControllerInputs.MachineRunning, on ? 1 : 0);
@@ -301,6 +303,27 @@ internal static class RandomBench
                     bench.Controls.SetButton((Button)(action.Which % 6), on);
                     break;
             }
+        }
+
+        // With magnitudes as they are by default, so that each alarm has a cause that is met often.
+        private static void Fail(LubricationSystem plant, RandomAction action)
+        {
+            Fault fault = FaultCatalogue.All[action.Which % FaultCatalogue.All.Count];
+            IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault, plant.Description);
+            if (parts.Count == 0)
+                return;
+            string part = parts[(int)(action.Amount * 0.999 * parts.Count)];
+            if (!plant.IsFaulted(fault, part))
+                plant.ApplyFault(fault, part);
+        }
+
+        private static void Heal(LubricationSystem plant, int which)
+        {
+            int count = plant.Faults.Count;
+            if (which % 2 == 0 || count == 0)
+                plant.HealAllFaults();
+            else
+                plant.HealFault(plant.Faults[which % count].Fault, plant.Faults[which % count].Part);
         }
 
         /// <summary>Delays from the least that counts to beyond the watchdog; spans, drifts, depths and jitters from their ranges.</summary>
