@@ -6,8 +6,8 @@ namespace LubeController.Board;
 /// number twice, once inverted: bytes are written in order, so these show that the write was finished.
 /// </summary>
 /// <remarks>
-/// What a power cut leaves is no corruption: a bad block is taken for torn where it comes next after the newest whole one and
-/// its end does not show that a newer write was finished. Every other bad block has lost its check value after it was whole.
+/// A torn write is not corruption: a bad block counts as torn if it comes next after the newest whole one and its end does not
+/// show that a newer write was finished. Every other bad block lost its check value after it was whole.
 /// </remarks>
 public sealed class BlockRing
 {
@@ -104,7 +104,7 @@ public sealed class BlockRing
     /// <summary>Sequence number of a whole block.</summary>
     public uint SequenceOf(int block) => _sequences[block];
 
-    /// <summary>Looks at every block.</summary>
+    /// <summary>Reads and classifies every block.</summary>
     public void Load()
     {
         _corruptCount = 0;
@@ -114,7 +114,7 @@ public sealed class BlockRing
         _last = 0;
         for (int block = 0; block < Count; block++)
         {
-            Judge(block);
+            Classify(block);
             if (_whole[block] && (_newest == None || IsNewer(_sequences[block], _last)))
             {
                 _newest = block;
@@ -129,7 +129,7 @@ public sealed class BlockRing
     /// <returns>Whether there is one.</returns>
     public bool LoadNewest() => _newest != None && LoadBlock(_newest);
 
-    /// <summary>Reads one block's payload, judged again, since it may read differently a second time.</summary>
+    /// <summary>Reads one block's payload and classifies the block again, since it may read differently a second time.</summary>
     /// <param name="block">From 0 in the ring.</param>
     /// <returns>Whether it is whole.</returns>
     public bool LoadBlock(int block)
@@ -137,7 +137,7 @@ public sealed class BlockRing
         uint sequence = _sequences[block];
         if (!_whole[block])
             return false;
-        Judge(block);
+        Classify(block);
         return _whole[block] && _sequences[block] == sequence;
     }
 
@@ -154,8 +154,8 @@ public sealed class BlockRing
         return found;
     }
 
-    /// <summary>Goes on as if a block were the newest whole one: what it holds was taken, and what is newer was refused.</summary>
-    public void TakeAsNewest(int block) => _newest = block;
+    /// <summary>Treats a block as the newest whole one: its payload was accepted, and newer ones were refused.</summary>
+    public void SetNewest(int block) => _newest = block;
 
     /// <summary>Writes the payload in <see cref="Frame"/> into the block after the newest. Where that one fails the following are tried; the newest is left alone.</summary>
     /// <param name="payloadLength">Bytes of it.</param>
@@ -202,12 +202,12 @@ public sealed class BlockRing
         ByteOrder.Put(_frame, HeaderLength + payloadLength + 4, ~_last);
     }
 
-    /// <summary>Sixteen bits over kind, version, sequence number and length, so that a length is believed before the payload is read.</summary>
-    private int HeaderCheck() => (int)(Crc32.OfTwo(_frame, 4, 2, 8, 8) & 0xFFFF);
+    /// <summary>Sixteen bits over kind, version, sequence number and length, so that the length can be trusted before the payload is read.</summary>
+    private int HeaderCheck() => (int)(Crc32.ComputeTwo(_frame, 4, 2, 8, 8) & 0xFFFF);
 
-    private uint Check(int payloadLength) => Crc32.OfTwo(_frame, 0, CheckedHeader, HeaderLength, payloadLength);
+    private uint Check(int payloadLength) => Crc32.ComputeTwo(_frame, 0, CheckedHeader, HeaderLength, payloadLength);
 
-    private void Judge(int block)
+    private void Classify(int block)
     {
         _whole[block] = false;
         _bad[block] = false;

@@ -2,7 +2,7 @@ using LubeController.Core;
 
 namespace LubeController.Board;
 
-/// <summary>All that the board keeps over a power cut; the layout is told in <c>firmware/MEMORY.md</c>.</summary>
+/// <summary>All that the board keeps over a power cut; <c>firmware/MEMORY.md</c> describes the layout.</summary>
 public sealed class BoardMemory
 {
     private readonly IBlockStorage _storage;
@@ -13,7 +13,7 @@ public sealed class BoardMemory
     private readonly Logbook _log;
     private StateMemory? _state;
 
-    /// <summary>Looks through a storage: everything but the state, whose length the core tells.</summary>
+    /// <summary>Reads everything in a storage but the state, whose length only the core knows.</summary>
     /// <param name="storage">The storage.</param>
     /// <exception cref="System.ArgumentException">It is too small.</exception>
     public BoardMemory(IBlockStorage storage)
@@ -41,7 +41,7 @@ public sealed class BoardMemory
     /// <summary>Blocks and entries, those of settings left out, that lost their check value after they were whole.</summary>
     public int Corrupt => _boot.Ring.Corrupt + _log.Ring.Corrupt + _log.CorruptEntries + (_state == null ? 0 : _state.Ring.Corrupt);
 
-    /// <summary>The blocks in which they stand.</summary>
+    /// <summary>The blocks that hold them.</summary>
     public CorruptPlaces FindCorrupt()
     {
         var places = new CorruptPlaces();

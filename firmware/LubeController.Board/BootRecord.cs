@@ -5,7 +5,7 @@ namespace LubeController.Board;
 /// <summary>What is kept of the board's starts. Written at every start, before the pump may run, and when the main loop gives up.</summary>
 public sealed class BootRecord
 {
-    // The first version told corrupt places by their number alone, which is not read.
+    // Version 1 held only the number of corrupt places, which is ignored.
     private const int Version = 2;
     private const int PlacesAt = 28;
     private const int PayloadLength = PlacesAt + CorruptPlaces.Length;
@@ -13,7 +13,7 @@ public sealed class BootRecord
 
     private readonly BlockRing _ring;
     private readonly Uptime _uptime;
-    private readonly CorruptPlaces _corruptTold = new CorruptPlaces();
+    private readonly CorruptPlaces _corruptReported = new CorruptPlaces();
     private int _starts;
     private ResetCause _cause;
     private int _faults;
@@ -38,7 +38,7 @@ public sealed class BootRecord
         _faultPending = frame[At + 12] != 0;
         _uptime.RaiseTo((int)ByteOrder.Get(frame, At + 20), (int)ByteOrder.Get(frame, At + 24));
         if (_ring.LoadedVersion >= Version)
-            _corruptTold.Read(frame, At + PlacesAt);
+            _corruptReported.Read(frame, At + PlacesAt);
     }
 
     /// <summary>The blocks.</summary>
@@ -57,30 +57,30 @@ public sealed class BootRecord
     public bool FaultPending => _faultPending;
 
     /// <summary>Corrupt places of the memory for which the alarm was raised already.</summary>
-    public CorruptPlaces CorruptTold => _corruptTold;
+    public CorruptPlaces CorruptReported => _corruptReported;
 
     /// <summary>Commits a start.</summary>
     /// <param name="cause">Why the board started.</param>
-    /// <param name="corrupt">Corrupt places found; what was overwritten since is told anew if it comes again.</param>
+    /// <param name="corrupt">Corrupt places found; what was overwritten since is reported again if it recurs.</param>
     /// <returns>Whether it stands now.</returns>
     public bool CommitStart(ResetCause cause, CorruptPlaces corrupt)
     {
         _starts = Saturating.Add(_starts, 1);
         _cause = cause;
         _faultPending |= cause == ResetCause.LoopFault || cause == ResetCause.Watchdog;
-        _corruptTold.KeepOnly(corrupt);
+        _corruptReported.KeepOnly(corrupt);
         return Write();
     }
 
     /// <summary>The alarms of this start stand in the saved state: they need not be raised again.</summary>
     /// <param name="corrupt">Corrupt places found.</param>
     /// <returns>Whether that stands now; nothing is written where nothing waited.</returns>
-    public bool CommitTold(CorruptPlaces corrupt)
+    public bool CommitReported(CorruptPlaces corrupt)
     {
-        if (!_faultPending && corrupt.AreAllIn(_corruptTold))
+        if (!_faultPending && corrupt.AreAllIn(_corruptReported))
             return true;
         _faultPending = false;
-        _corruptTold.CopyFrom(corrupt);
+        _corruptReported.CopyFrom(corrupt);
         return Write();
     }
 
@@ -103,7 +103,7 @@ public sealed class BootRecord
         ByteOrder.Put(frame, At + 16, 0);
         ByteOrder.Put(frame, At + 20, (uint)_uptime.Seconds);
         ByteOrder.Put(frame, At + 24, (uint)_uptime.Milliseconds);
-        _corruptTold.Write(frame, At + PlacesAt);
+        _corruptReported.Write(frame, At + PlacesAt);
         return _ring.Write(PayloadLength);
     }
 }

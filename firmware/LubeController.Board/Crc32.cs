@@ -8,10 +8,10 @@ public static class Crc32
     private static readonly uint[] Nibbles = Make();
 
     /// <summary>The check value of some bytes.</summary>
-    public static uint Of(byte[] bytes, int offset, int length) => ~Add(0xFFFFFFFF, bytes, offset, length);
+    public static uint Compute(byte[] bytes, int offset, int length) => ~Add(0xFFFFFFFF, bytes, offset, length);
 
     /// <summary>The check value of two parts of an array, one after the other.</summary>
-    public static uint OfTwo(byte[] bytes, int offset, int length, int secondOffset, int secondLength) =>
+    public static uint ComputeTwo(byte[] bytes, int offset, int length, int secondOffset, int secondLength) =>
         ~Add(Add(0xFFFFFFFF, bytes, offset, length), bytes, secondOffset, secondLength);
 
     /// <summary>Four bits at a time: a table of sixteen is a fair price on an interpreter.</summary>

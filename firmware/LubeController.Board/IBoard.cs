@@ -35,7 +35,7 @@ public interface IBoard
     /// <summary>
     /// Waits for the next scan. Quiet time may be skipped as far as the core allows; a real board need not look.
     /// </summary>
-    /// <param name="core">Tells how long nothing changes if the inputs do not.</param>
+    /// <param name="core">Knows how long nothing changes if the inputs do not.</param>
     /// <param name="mostMs">Longest wait the loop itself allows, milliseconds, 1 or more.</param>
     /// <returns>False to leave the loop: power is going, or the run is over.</returns>
     bool WaitForNextScan(Controller core, int mostMs);

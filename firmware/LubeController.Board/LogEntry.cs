@@ -44,7 +44,7 @@ public sealed class LogEntry
     public bool FirstUp { get; set; }
 
     /// <summary>Fills in an event of a scan.</summary>
-    public void Take(ScanEvents events, int index, int firstUp)
+    public void Fill(ScanEvents events, int index, int firstUp)
     {
         ScanEvent kind = events.Kind(index);
         What = (int)kind;
@@ -55,7 +55,7 @@ public sealed class LogEntry
     }
 
     /// <summary>Fills in something that happened to the board.</summary>
-    public void Take(int what, int subject, int detail)
+    public void Fill(int what, int subject, int detail)
     {
         What = what;
         Subject = subject;
@@ -101,7 +101,7 @@ public sealed class LogEntry
         ByteOrder.Put(bytes, 12, (uint)UptimeMs);
         ByteOrder.Put(bytes, 16, HasWallTime ? WallTimeS : 0);
         ByteOrder.Put(bytes, 20, (uint)Detail);
-        ByteOrder.Put(bytes, CheckedLength, Crc32.Of(bytes, 0, CheckedLength));
+        ByteOrder.Put(bytes, CheckedLength, Crc32.Compute(bytes, 0, CheckedLength));
         ByteOrder.Put(bytes, CheckedLength + 4, Finish);
     }
 
@@ -119,7 +119,7 @@ public sealed class LogEntry
         UptimeMs = (int)ByteOrder.Get(bytes, at + 12);
         WallTimeS = ByteOrder.Get(bytes, at + 16);
         Detail = (int)ByteOrder.Get(bytes, at + 20);
-        return ByteOrder.Get(bytes, at + CheckedLength) == Crc32.Of(bytes, at, CheckedLength);
+        return ByteOrder.Get(bytes, at + CheckedLength) == Crc32.Compute(bytes, at, CheckedLength);
     }
 
     internal static bool IsFinished(byte[] bytes, int at) => ByteOrder.Get(bytes, at + CheckedLength + 4) == Finish;

@@ -1,6 +1,6 @@
 namespace LubeController.Board;
 
-/// <summary>What an entry of the logbook tells: below <see cref="Started"/> an event of the core by its own number, from there on what happened to the board.</summary>
+/// <summary>What an entry of the logbook reports: below <see cref="Started"/> an event of the core under its own number, from there on something that happened to the board.</summary>
 public static class LogEvent
 {
     /// <summary>The board started; subject is the reset cause, detail the starts of its life.</summary>
@@ -12,7 +12,7 @@ public static class LogEvent
     /// <summary>Settings were stored; detail is how often in the board's life.</summary>
     public const int SettingsStored = 66;
 
-    /// <summary>A bank of settings was written anew from the other.</summary>
+    /// <summary>A bank of settings was rewritten from the other.</summary>
     public const int SettingsMended = 67;
 
     /// <summary>Blocks or entries lost their check value; subject is how many.</summary>
@@ -24,6 +24,6 @@ public static class LogEvent
     /// <summary>Events of one scan did not fit its list; subject is how many.</summary>
     public const int EventsLost = 70;
 
-    /// <summary>States were found, but of another version or length, so the core started afresh.</summary>
+    /// <summary>States were found, but all of another version or length: the core started without one.</summary>
     public const int StateForeign = 71;
 }

@@ -1,6 +1,6 @@
 namespace LubeController.Board;
 
-/// <summary>Who caused what an entry of the logbook tells.</summary>
+/// <summary>Who caused what an entry of the logbook reports.</summary>
 public enum LogSource
 {
     /// <summary>The controller itself.</summary>

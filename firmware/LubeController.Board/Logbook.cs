@@ -26,7 +26,7 @@ public sealed class Logbook
     private int _shown = -1;
     private int _corruptEntries;
 
-    /// <summary>Looks through some blocks of a storage.</summary>
+    /// <summary>Reads some blocks of a storage.</summary>
     /// <param name="storage">The storage.</param>
     /// <param name="first">The first block.</param>
     /// <param name="count">How many, 2 or more.</param>
@@ -44,11 +44,11 @@ public sealed class Logbook
         _slot = _slots;
         _newest = _ring.Newest;
         for (int block = 0; block < count; block++)
-            Look(block);
+            FindEnd(block);
 
-        // A turn was cut after its header stood: the entries of before are still there, and the same block is erased anew.
+        // Power was cut after the header of the next block was written and before its first entry: the old entries are still there, and the block is erased again.
         if (_stale)
-            _ring.TakeAsNewest(_ring.OlderThan(_newest));
+            _ring.SetNewest(_ring.OlderThan(_newest));
     }
 
     /// <summary>The blocks.</summary>
@@ -65,7 +65,7 @@ public sealed class Logbook
     public bool Append(LogEntry entry)
     {
         _shown = -1;
-        if (_slot >= _slots && !Turn())
+        if (_slot >= _slots && !StartNextBlock())
             return false;
         entry.Sequence = SequenceOf(_ring.Newest, _slot);
         entry.UptimeS = _uptime.Seconds;
@@ -117,7 +117,7 @@ public sealed class Logbook
         return true;
     }
 
-    private bool Turn()
+    private bool StartNextBlock()
     {
         if (!_ring.Write(0))
             return false;
@@ -125,7 +125,7 @@ public sealed class Logbook
         return true;
     }
 
-    private void Look(int block)
+    private void FindEnd(int block)
     {
         if (!_ring.IsWhole(block) || !_storage.Read(_first + block, _block))
             return;

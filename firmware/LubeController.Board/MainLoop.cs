@@ -5,7 +5,7 @@ namespace LubeController.Board;
 
 /// <summary>
 /// The loop that is deployed: read inputs, scan, write outputs, save, note in the logbook, kick the watchdog, wait. It holds no
-/// logic of its own. Outputs come before the save, which may be slow, so that a pump is off at once.
+/// control logic. Outputs are written before the save, which may be slow, so that a pump stops at once.
 /// </summary>
 public sealed class MainLoop
 {
@@ -24,8 +24,8 @@ public sealed class MainLoop
     private int _faults;
 
     /// <summary>
-    /// Makes the loop, restores the newest saved state, powers the core up, and commits the start: boot record first, then the
-    /// state, and the pump may run only after that.
+    /// Makes the loop, restores the newest saved state, powers the core up and commits the start: the boot record, then the
+    /// state. Only then may the pump run.
     /// </summary>
     /// <param name="board">The board.</param>
     /// <param name="storage">Its non-volatile memory.</param>
@@ -78,7 +78,7 @@ public sealed class MainLoop
     {
         try
         {
-            TellLostWrite();
+            ReportLostWrite();
             _board.ReadInputs(_inputs);
             _inputs.ScanLate = _board.LateMs > _scanLimitMs;
             _core.Scan(_board.NowMs);
@@ -110,7 +110,7 @@ public sealed class MainLoop
         return true;
     }
 
-    /// <summary>The settings to go on with; those that cannot be read are replaced by some that the core refuses, which holds the pump.</summary>
+    /// <summary>The settings to start with. Settings that cannot be read are replaced by some that the core refuses, so that the pump is interlocked.</summary>
     private Settings Choose(Settings compiledIn)
     {
         switch (_memory.Settings.State)
@@ -127,25 +127,24 @@ public sealed class MainLoop
     }
 
     /// <summary>
-    /// What must rise again if the power is cut before its alarm stands in the saved state keeps waiting in the boot record until
-    /// then.
+    /// What must rise again if the power is cut before its alarm is in the saved state waits in the boot record until it is.
     /// </summary>
     private void Start()
     {
         CorruptPlaces corrupt = _memory.FindCorrupt();
         BootRecord boot = _memory.Boot;
-        bool tells = !corrupt.AreAllIn(boot.CorruptTold);
+        bool newlyCorrupt = !corrupt.AreAllIn(boot.CorruptReported);
         bool foreign = _memory.OnlyForeignStates;
         _writeLost = !boot.CommitStart(_board.ResetCause, corrupt);
         if (boot.FaultPending)
             _core.NoteLogicFault();
-        if (tells || foreign)
+        if (newlyCorrupt || foreign)
             _core.NoteStorageCorrupt();
-        if (!_memory.SaveState(_core) || !boot.CommitTold(corrupt))
+        if (!_memory.SaveState(_core) || !boot.CommitReported(corrupt))
             _writeLost = true;
         _saves.Begin(_core);
         Note(LogEvent.Started, (int)boot.Cause, boot.Starts);
-        if (tells)
+        if (newlyCorrupt)
             Note(LogEvent.StorageCorrupt, _memory.Corrupt, 0);
         if (foreign)
             Note(LogEvent.StateForeign, 0, 0);
@@ -170,7 +169,7 @@ public sealed class MainLoop
         }
     }
 
-    /// <summary>Outputs that cannot even be made safe must not keep the board from restarting, which drops them; nor must a storage that fails.</summary>
+    /// <summary>The board must restart even if the outputs cannot be made safe, since a restart drops them, and even if the storage fails.</summary>
     private void GiveUp()
     {
         _faults = Saturating.Add(_faults, 1);
@@ -215,8 +214,8 @@ public sealed class MainLoop
         _saves.Saved(_core);
     }
 
-    /// <summary>A memory that takes no more writes must not go unseen until power is cut: what it keeps is old. It is told before a scan, whose events are then still to be noted.</summary>
-    private void TellLostWrite()
+    /// <summary>A memory that refuses writes keeps old data, so the fault must not stay hidden until power is cut. It is reported before a scan, so that the events of that scan are still logged.</summary>
+    private void ReportLostWrite()
     {
         if (_writeLost && !_core.Alarms.Stands(AlarmId.StorageCorrupt))
             _core.NoteStorageCorrupt();
@@ -232,7 +231,7 @@ public sealed class MainLoop
         {
             if (!LogEntry.IsKept(events, index))
                 continue;
-            _entry.Take(events, index, _core.Alarms.FirstUp);
+            _entry.Fill(events, index, _core.Alarms.FirstUp);
             Append();
         }
 
@@ -242,7 +241,7 @@ public sealed class MainLoop
 
     private void Note(int what, int subject, int detail)
     {
-        _entry.Take(what, subject, detail);
+        _entry.Fill(what, subject, detail);
         Append();
     }
 

@@ -3,9 +3,9 @@ using LubeController.Core;
 namespace LubeController.Board;
 
 /// <summary>
-/// When the state must be saved. What may not be lost is saved at once: a phase, which decides what power-up does; an alarm, that
-/// it is a failure, that it waits to be acknowledged and that a person hides it; and that a dose by pressure has come to venting
-/// or has begun its next pressure cycle. All else is saved once in each interval.
+/// When the state must be saved. Saved at once: a change of phase, which decides what power-up does; a change of the alarms
+/// that stand, are failures, wait to be acknowledged or are hidden by a person; and a dose by pressure that starts venting or
+/// begins its next pressure cycle. Everything else is saved once in each interval.
 /// </summary>
 public sealed class SavePolicy
 {
@@ -52,7 +52,7 @@ public sealed class SavePolicy
         Note(core);
     }
 
-    /// <summary>Tells all that another policy needs to go on from here.</summary>
+    /// <summary>Copies everything that another policy needs to continue from here.</summary>
     /// <param name="numbers">Takes <see cref="NumberCount"/> numbers from its start on.</param>
     public void CopyTo(int[] numbers)
     {
@@ -65,7 +65,7 @@ public sealed class SavePolicy
         numbers[6] = _venting;
     }
 
-    /// <summary>Goes on from what another policy told.</summary>
+    /// <summary>Continues from what another policy copied.</summary>
     /// <param name="numbers">What <see cref="CopyTo"/> wrote.</param>
     public void CopyFrom(int[] numbers)
     {
@@ -86,7 +86,7 @@ public sealed class SavePolicy
     public bool IsDue(Controller core) =>
         _sinceMs >= _intervalMs || (int)core.Phase != _phase || Venting(core) != _venting || Changed(core.Alarms);
 
-    /// <summary>The state was saved. Only a save that was due by time starts the time anew: power cuts one interval apart would else save no progress.</summary>
+    /// <summary>The state was saved. Only a save that was due by time restarts the interval; otherwise power cuts one interval apart would save no progress.</summary>
     public void Saved(Controller core)
     {
         if (_sinceMs >= _intervalMs)

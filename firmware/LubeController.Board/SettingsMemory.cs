@@ -23,7 +23,7 @@ public sealed class SettingsMemory
     private SettingsState _state;
     private int _stores;
 
-    /// <summary>Looks at both banks, and reads the newest whole one.</summary>
+    /// <summary>Reads the newest whole bank.</summary>
     /// <param name="storage">The storage.</param>
     /// <param name="first">The first block.</param>
     public SettingsMemory(IBlockStorage storage, int first)
@@ -36,7 +36,7 @@ public sealed class SettingsMemory
         if (_ring.LoadNewest())
         {
             _stores = (int)ByteOrder.Get(_ring.Frame, At);
-            _state = Take() ? SettingsState.Stored : SettingsState.Refused;
+            _state = ReadValues() ? SettingsState.Stored : SettingsState.Refused;
         }
         else
         {
@@ -88,7 +88,7 @@ public sealed class SettingsMemory
         return true;
     }
 
-    /// <summary>Writes a bank anew that is not whole, or that a cut left with what was stored before.</summary>
+    /// <summary>Rewrites a bank that is not whole, or that a power cut left with older settings.</summary>
     /// <returns>Whether a bank was written.</returns>
     public bool Mend()
     {
@@ -118,14 +118,14 @@ public sealed class SettingsMemory
         if (_ring.LoadNewest())
             return true;
 
-        // It says that it was written, and is not: what was stored before holds.
+        // The storage reported success, but the block is not whole: the older settings hold.
         if (newest >= 0)
-            _ring.TakeAsNewest(newest);
+            _ring.SetNewest(newest);
         return false;
     }
 
-    /// <summary>Takes over what was read: presets for what it lacks; what it has and nobody knows is refused.</summary>
-    private bool Take()
+    /// <summary>Takes the values that were read: presets for settings they lack; a setting unknown here refuses them all.</summary>
+    private bool ReadValues()
     {
         int count = (int)ByteOrder.Get(_ring.Frame, At + 4);
         if (_ring.LoadedVersion > Version || count < 0 || _ring.LoadedLength != HeadLength + (FieldLength * count))

@@ -12,7 +12,7 @@ public sealed class StateMemory
     private readonly byte[] _state;
     private readonly Uptime _uptime;
 
-    /// <summary>Makes a memory over some blocks of a storage, and looks at them.</summary>
+    /// <summary>Makes a memory over some blocks of a storage, and reads them.</summary>
     /// <param name="storage">The storage.</param>
     /// <param name="first">The first block.</param>
     /// <param name="count">How many, 2 or more.</param>
@@ -43,7 +43,7 @@ public sealed class StateMemory
                     _state[index] = _ring.Frame[BlockRing.HeaderLength + UptimeLength + index];
                 if (core.RestoreState(_state))
                 {
-                    _ring.TakeAsNewest(block);
+                    _ring.SetNewest(block);
                     return true;
                 }
             }

@@ -26,7 +26,7 @@ internal sealed class AlarmConditions
     /// <summary>Whether the settings handed over last were accepted.</summary>
     public bool SettingsAreValid { get; set; }
 
-    /// <summary>Settles supply-low ahead of the others: while it is active no cycle switch is believed, and afterwards its first level is a baseline.</summary>
+    /// <summary>Settles supply-low ahead of the others: while it is active no cycle switch is trusted, and the first level afterwards is a baseline.</summary>
     public void CheckSupply()
     {
         _sensors.SampleSupply();
@@ -73,7 +73,7 @@ internal sealed class AlarmConditions
             _alarms.SetCondition(id, fitted && level.Level);
     }
 
-    /// <summary>Where a pressure that is watched against its limit cannot be believed, nothing protects the line.</summary>
+    /// <summary>If the pressure that guards the limit cannot be trusted, nothing protects the line.</summary>
     private void CheckComparisons()
     {
         bool shaft = _sensors.Shaft.IsContradicted;

@@ -1,6 +1,6 @@
 namespace LubeController.Core;
 
-/// <summary>Every alarm, named for what is wrong. How each one acts is told by <see cref="AlarmTable"/>.</summary>
+/// <summary>Every alarm, named for what is wrong. <see cref="AlarmTable"/> says how each one acts.</summary>
 public enum AlarmId
 {
     /// <summary>A cycle switch's timeout ended with no retries left: no cycle was seen, the cause is unknown.</summary>

@@ -102,7 +102,7 @@ public sealed class AlarmList
     /// <summary>Says whether the condition of an alarm is present now.</summary>
     internal void SetCondition(AlarmId id, bool present) => _delays.Set(id, present);
 
-    /// <summary>The condition was present for an instant; its end is judged by the delay off from now on.</summary>
+    /// <summary>The condition was present for an instant; its delay off begins now.</summary>
     internal void Touch(AlarmId id)
     {
         _delays.Release(id);

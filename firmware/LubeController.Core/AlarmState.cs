@@ -1,6 +1,6 @@
 namespace LubeController.Core;
 
-/// <summary>The state of one alarm as ISA-18.2 and IEC 62682 name it, with the latch told apart.</summary>
+/// <summary>The state of one alarm as ISA-18.2 and IEC 62682 name it, with latched states of their own.</summary>
 public enum AlarmState
 {
     /// <summary>The condition is absent and nothing waits.</summary>

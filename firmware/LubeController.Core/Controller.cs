@@ -24,7 +24,7 @@ public sealed class Controller
     private bool _eventsReported;
 
     /// <summary>Makes a core over images that the board owns. Settings that are refused raise settings-invalid.</summary>
-    /// <param name="inputs">The input image, written again before every scan.</param>
+    /// <param name="inputs">The input image, rewritten before every scan.</param>
     /// <param name="outputs">The output image, written by every scan.</param>
     /// <param name="settings">The settings; their values are copied.</param>
     /// <param name="rule">A user's rest rule, or null.</param>

@@ -26,7 +26,7 @@ internal sealed class CycleSwitch
     private int _changes;
     private int _windowMs;
 
-    // From one scan's sample to its judgement only, so it is no state.
+    // Set and consumed within one scan, so it is not part of the state.
     private bool _chatterBegan;
     private int _pulses;
     private int _retriesUsed;
@@ -57,7 +57,7 @@ internal sealed class CycleSwitch
     /// A switch found wrong is silent for a reason that is known. Only a try of a dose that this very switch should end
     /// must be bounded all the same.
     /// </summary>
-    private bool IsJudged =>
+    private bool TimeoutCounts =>
         !Distrusted || (_index == _settings.DoseEndingIndex && _settings.DoseMode == DoseMode.Cycles);
 
     private int LimitMs
@@ -76,7 +76,7 @@ internal sealed class CycleSwitch
         (_settings.OfSwitch(_index, SettingField.SwitchRetries) + 1) * _settings.OfSwitch(_index, SettingField.SwitchTimeoutMs));
 
     /// <summary>Whether the present timeout is over.</summary>
-    public bool TimeoutOver => IsJudged && _timerMs >= LimitMs;
+    public bool TimeoutOver => TimeoutCounts && _timerMs >= LimitMs;
 
     /// <summary>Whether another timeout may follow.</summary>
     public bool RetryLeft => _retriesUsed < _settings.OfSwitch(_index, SettingField.SwitchRetries);
@@ -99,7 +99,7 @@ internal sealed class CycleSwitch
         AdvanceWindow(elapsedMs);
     }
 
-    /// <summary>Takes the level as wired and tells the edge accepted just now. A baseline makes no edge.</summary>
+    /// <summary>Takes the level as wired and returns the edge accepted just now. A baseline makes no edge.</summary>
     public SwitchEdge Sample(bool wired, bool ready)
     {
         bool raw = wired != (_settings.OfSwitch(_index, SettingField.SwitchInverted) != 0);
@@ -159,7 +159,7 @@ internal sealed class CycleSwitch
 
     /// <summary>Another switch gave a pulse.</summary>
     /// <returns>Whether that proves this switch wrong, just now.</returns>
-    public bool CountOther(int other)
+    public bool CountOtherPulse(int other)
     {
         int needed = _settings[SettingField.WitnessPulses];
         _othersPulses[other] = Saturating.Add(_othersPulses[other], 1);
@@ -169,7 +169,7 @@ internal sealed class CycleSwitch
         return true;
     }
 
-    /// <summary>Whether chatter began, or began anew, since this was last asked.</summary>
+    /// <summary>Whether chatter began, or began again, since the last call.</summary>
     public bool ConsumeChatterBegan()
     {
         bool began = _chatterBegan;
@@ -187,7 +187,7 @@ internal sealed class CycleSwitch
     public int DeadlineMs(bool ready, bool doseRuns)
     {
         int deadline = ready ? _input.DeadlineMs(DebounceMs) : Saturating.Never;
-        if (doseRuns && IsJudged)
+        if (doseRuns && TimeoutCounts)
             deadline = Saturating.Min(deadline, Saturating.Remaining(LimitMs, _timerMs));
         if (WindowRuns)
             deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.ChatterWindowMs], _windowMs));

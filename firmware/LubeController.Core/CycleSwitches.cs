@@ -1,6 +1,6 @@
 namespace LubeController.Core;
 
-/// <summary>The cycle switches together: when they are believed after power-up, and what a dose, a try and a reset do to their timers.</summary>
+/// <summary>The cycle switches together: when they are trusted after power-up, and what a dose, a try and a reset do to their timers.</summary>
 internal sealed class CycleSwitches
 {
     private readonly CycleSwitch[] _switches = new CycleSwitch[Inputs.MaxCycleSwitches];
@@ -17,7 +17,7 @@ internal sealed class CycleSwitches
     /// <summary>How many are fitted.</summary>
     public int Count => _settings[SettingField.SwitchCount];
 
-    /// <summary>Whether the ready delay is over, so that the switches are believed.</summary>
+    /// <summary>Whether the ready delay is over, so that the switches are trusted.</summary>
     public bool AreReady => _readyMs == 0;
 
     public CycleSwitch this[int index] => _switches[index];
@@ -72,7 +72,7 @@ internal sealed class CycleSwitches
         return proved && !chatters;
     }
 
-    /// <summary>Believes every switch again.</summary>
+    /// <summary>Trusts every switch again.</summary>
     public void Trust()
     {
         for (int index = 0; index < _switches.Length; index++)

@@ -8,6 +8,7 @@ internal sealed class DoseControl
     private readonly ScanEvents _events;
     private readonly AlarmList _alarms;
     private readonly Sensors _sensors;
+    private readonly CycleSwitches _switches;
     private readonly PhaseMachine _phases;
     private readonly DoseProgress _dose;
     private readonly PressureDose _line;
@@ -24,6 +25,7 @@ internal sealed class DoseControl
         _events = events;
         _alarms = alarms;
         _sensors = sensors;
+        _switches = sensors.Switches;
         _phases = phases;
         _dose = dose;
         _line = line;
@@ -39,8 +41,6 @@ internal sealed class DoseControl
 
     /// <summary>Doses completed, saturating.</summary>
     public int Completed => _completed;
-
-    private CycleSwitches Switches => _sensors.Switches;
 
     /// <summary>A scan begins: nothing has failed yet.</summary>
     public void ClearFailure() => _fails = false;
@@ -65,7 +65,7 @@ internal sealed class DoseControl
         else if (_line.Chosen)
             _line.Begin();
         if (!held)
-            Switches.AllowFirstPulse();
+            _switches.AllowFirstPulse();
     }
 
     /// <summary>Begins a dose, or goes on with the pending one.</summary>
@@ -73,7 +73,7 @@ internal sealed class DoseControl
     public void Begin(bool newTry)
     {
         _dose.Begin();
-        Switches.AllowFirstPulse();
+        _switches.AllowFirstPulse();
         if (newTry)
         {
             // What was found before the try began is why it is one.
@@ -83,7 +83,7 @@ internal sealed class DoseControl
             _dose.RenewPumpOn();
             _sensors.Pressure.Renew();
             _line.Renew();
-            Switches.GrantTry();
+            _switches.GrantTry();
         }
 
         _phases.EnterDose(newTry);
@@ -151,7 +151,7 @@ internal sealed class DoseControl
     private bool PumpRunsByPressure()
     {
         if (_line.MakeStep())
-            Switches.AllowFirstPulse();
+            _switches.AllowFirstPulse();
         if (_line.IsComplete)
         {
             Complete();
@@ -169,9 +169,9 @@ internal sealed class DoseControl
 
     private void CheckTimeouts()
     {
-        for (int index = 0; index < Switches.Count; index++)
+        for (int index = 0; index < _switches.Count; index++)
         {
-            CycleSwitch one = Switches[index];
+            CycleSwitch one = _switches[index];
             if (!one.TimeoutOver)
                 continue;
             if (one.RetryLeft)
@@ -201,7 +201,7 @@ internal sealed class DoseControl
         _dose.End();
         _line.End();
         _rest.Begin();
-        _rest.Ask(_inputs);
+        _rest.AskRule(_inputs);
         if (_phases.IsTry)
             _alarms.EndShownByDose();
         _phases.Enter(_alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest);

@@ -22,7 +22,7 @@ internal sealed class DoseProgress
     /// <summary>Edges counted in it.</summary>
     public int Edges => _edges;
 
-    /// <summary>Whether the last edge tells where the divider stands; if not, the next pulse only opens the counting.</summary>
+    /// <summary>Whether the last edge fixed the divider's position; if not, the next pulse only opens the counting.</summary>
     public bool PositionKnown => _positionKnown;
 
     /// <summary>Doses begun without known position: each gave up to one cycle more than set.</summary>
@@ -36,7 +36,7 @@ internal sealed class DoseProgress
     /// <summary>Whether the pump ran too long for one dose.</summary>
     public bool IsTooLong => _pumpOnMs >= _settings[SettingField.DoseLimitMs];
 
-    /// <summary>A dose that does not end on an edge: its edges never tell where the divider stands when it ends.</summary>
+    /// <summary>A dose that does not end on an edge: its edges never fix the divider's position at its end.</summary>
     private bool EndsOffEdge => _settings.DoseMode != DoseMode.Cycles;
 
     /// <summary>A dose is due where no valid state was found.</summary>
@@ -66,7 +66,7 @@ internal sealed class DoseProgress
 
     public void ForgetPosition() => _positionKnown = false;
 
-    /// <summary>The pump-on time counts from zero again, after its limit has done its work.</summary>
+    /// <summary>The pump-on time counts from zero again, after its limit has acted.</summary>
     public void RenewPumpOn() => _pumpOnMs = 0;
 
     public void Advance(int elapsedMs) => _pumpOnMs = Saturating.Add(_pumpOnMs, elapsedMs);
@@ -90,7 +90,7 @@ internal sealed class DoseProgress
     /// Takes a run-on edge outside a dose: credited to the pending or next dose up to one less than its set count, so
     /// that every dose needs at least one edge with the pump on.
     /// </summary>
-    /// <returns>The credit so far, or -1 where the edge only told the position.</returns>
+    /// <returns>The credit so far, or -1 where the edge only fixed the position.</returns>
     public int Credit()
     {
         if (EndsOffEdge)

@@ -1,7 +1,7 @@
 namespace LubeController.Core;
 
 /// <summary>
-/// The input image of one scan: levels as wired, before debounce and polarity. Made once and written anew before every
+/// The input image of one scan: levels as wired, before debounce and polarity. Made once and rewritten before every
 /// scan. All digital levels share one word, so that "nothing changed" is one comparison.
 /// </summary>
 public sealed class Inputs
@@ -42,7 +42,7 @@ public sealed class Inputs
     /// <summary>Overload contact of the pump's motor.</summary>
     public bool PumpOverload { get => Is(OverloadBit); set => Put(OverloadBit, value); }
 
-    /// <summary>Told by the main loop: this scan comes later than allowed.</summary>
+    /// <summary>Set by the main loop: this scan comes later than allowed.</summary>
     public bool ScanLate { get => Is(ScanLateBit); set => Put(ScanLateBit, value); }
 
     /// <summary>Shaft pulses since the last scan, from a counter with a minimum pulse width; 0 or more.</summary>
@@ -92,7 +92,7 @@ public sealed class Inputs
     }
 
     /// <param name="stream">The stream.</param>
-    /// <param name="allMatter">Whether somebody looks at all of the held inputs; if not, the core looks at one level of them.</param>
+    /// <param name="allMatter">Whether a rule reads the held inputs; if not, the core reads only machine running.</param>
     internal void Transfer(StateStream stream, bool allMatter)
     {
         int matter = allMatter ? _levels : _levels & RunningBit;

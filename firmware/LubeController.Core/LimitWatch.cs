@@ -18,12 +18,12 @@ internal sealed class LimitWatch
 
     /// <summary>Takes a value.</summary>
     /// <param name="value">The value.</param>
-    /// <param name="judged">Whether it is judged at all.</param>
+    /// <param name="watched">Whether the value is watched at all.</param>
     /// <param name="limit">Lowest value that is not too low.</param>
     /// <param name="hysteresis">How far above the limit it must come back, 0 or more.</param>
-    public void Sample(int value, bool judged, int limit, int hysteresis)
+    public void Sample(int value, bool watched, int limit, int hysteresis)
     {
-        if (!judged)
+        if (!watched)
         {
             _isLow = false;
             _quietLow = int.MinValue;

@@ -40,10 +40,10 @@ internal sealed class Presses
     public void Answer()
     {
         _buttons.Sample(_inputs);
-        if (_buttons.WasPressed(Button.Acknowledge))
-            Acknowledge();
-        if (_buttons.WasPressed(Button.Reset))
-            ResetAll();
+        if (_buttons.WasPressed(Button.Acknowledge) && IsObeyed(Button.Acknowledge, true))
+            _alarms.Acknowledge();
+        if (_buttons.WasPressed(Button.Reset) && IsObeyed(Button.Reset, true))
+            _reset.Perform();
         if (_buttons.WasPressed(Button.Start) && IsObeyed(Button.Start, MayLeaveStopped))
             _phases.Enter(_alarms.PumpStoppingStands ? Phase.Failed : Phase.Rest);
         if (_buttons.WasPressed(Button.DoseNow) && IsObeyed(Button.DoseNow, _phases.Phase == Phase.Rest && PumpMayStart))
@@ -62,18 +62,6 @@ internal sealed class Presses
             _refused = Saturating.Add(_refused, 1);
         _events.Add(allowed ? ScanEvent.PressObeyed : ScanEvent.PressRefused, (int)button, 0);
         return allowed;
-    }
-
-    private void Acknowledge()
-    {
-        IsObeyed(Button.Acknowledge, true);
-        _alarms.Acknowledge();
-    }
-
-    private void ResetAll()
-    {
-        IsObeyed(Button.Reset, true);
-        _reset.Perform();
     }
 
     private void Prime()

@@ -36,8 +36,8 @@ internal sealed class PressureDose
     public bool IsComplete => _cycles >= _settings[SettingField.PressureCycles];
 
     /// <summary>
-    /// Whether the line was not vented in its time. A pressure switch just powered up is heard first: what it shows
-    /// decides, and its debounce bounds the wait.
+    /// Whether the line was not vented in its time. After power-up a pressure switch must first show a level:
+    /// that decides, and its debounce bounds the wait.
     /// </summary>
     public bool IsNotVented =>
         Vents && _pressure.IsKnown && _ventingMs >= _settings[SettingField.VentLimitMs] && !IsRecharged;
@@ -50,7 +50,7 @@ internal sealed class PressureDose
     /// <returns>Whether the pump starts just now.</returns>
     public bool Begin() => _step != DoseStep.Vent && Start();
 
-    /// <summary>The phase is dose no more. A pressure cycle whose pressure was held is kept, any other is lost.</summary>
+    /// <summary>The phase is no longer dose. A pressure cycle whose pressure was held is kept, any other is lost.</summary>
     public void Interrupt()
     {
         if (_step != DoseStep.Vent)
@@ -59,7 +59,7 @@ internal sealed class PressureDose
 
     /// <summary>
     /// The line was not vented: the pressure that seemed to be held may have been a false signal, so the pressure cycle
-    /// is made anew and the injectors rather discharge once more than once less.
+    /// is repeated: the injectors had better discharge once too often than not at all.
     /// </summary>
     public void Abandon() => _step = DoseStep.None;
 
@@ -79,7 +79,7 @@ internal sealed class PressureDose
         _fallenMs = 0;
     }
 
-    /// <summary>The time for venting counts from zero again, after its limit has done its work.</summary>
+    /// <summary>The time for venting counts from zero again, after its limit has acted.</summary>
     public void Renew() => _ventingMs = 0;
 
     /// <summary>The pump is on and the vent valve closed: nothing is vented any more.</summary>
@@ -139,7 +139,7 @@ internal sealed class PressureDose
         }
     }
 
-    /// <summary>Time to the next end of a time in the phase dose; a step given up in it is taken anew at once.</summary>
+    /// <summary>Time to the next end of a time in the phase dose; an abandoned step restarts at once.</summary>
     public int DeadlineMs()
     {
         int deadline = _step == DoseStep.None ? 1 : Saturating.Never;
@@ -171,8 +171,8 @@ internal sealed class PressureDose
 
     private bool Pressurise()
     {
-        // The line was vented, so its pressure is owed anew, however much of its time an interrupted dose had used up;
-        // the pump-on time of the dose bounds them all together.
+        // The line was vented, so pressure gets its whole time again, however much of it an interrupted dose had used;
+        // the dose's limit on pump-on time bounds them all.
         _pressure.Renew();
         EnterStep(DoseStep.Pressurise);
         return true;

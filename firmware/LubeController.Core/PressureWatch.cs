@@ -48,9 +48,9 @@ internal sealed class PressureWatch
     public int QuietHighMbar => _quietHighMbar;
 
     /// <summary>Whether the pump has run for too long without line pressure.</summary>
-    public bool IsMissing => Judges && _missingMs >= _settings[SettingField.PressureMissingMs];
+    public bool IsMissing => IsTimed && _missingMs >= _settings[SettingField.PressureMissingMs];
 
-    private bool Judges => _settings[SettingField.PressureMissingMs] > 0;
+    private bool IsTimed => _settings[SettingField.PressureMissingMs] > 0;
 
     private int SpanMbar => _settings[SettingField.PressureSpanMbar];
 
@@ -64,13 +64,13 @@ internal sealed class PressureWatch
 
     public void Forget() => _switch.Forget();
 
-    /// <summary>Starts the time without pressure anew.</summary>
+    /// <summary>Restarts the time without pressure.</summary>
     public void Renew() => _missingMs = 0;
 
     public void Advance(int elapsedMs, bool doseRuns)
     {
         _switch.Advance(elapsedMs);
-        if (doseRuns && Judges && !_isReached)
+        if (doseRuns && IsTimed && !_isReached)
             _missingMs = Saturating.Add(_missingMs, elapsedMs);
     }
 
@@ -103,7 +103,7 @@ internal sealed class PressureWatch
     public int DeadlineMs(bool doseRuns)
     {
         int deadline = _switch.DeadlineMs(DebounceMs);
-        if (doseRuns && Judges && !_isReached)
+        if (doseRuns && IsTimed && !_isReached)
             deadline = Saturating.Min(deadline, Saturating.Remaining(_settings[SettingField.PressureMissingMs], _missingMs));
         return deadline;
     }

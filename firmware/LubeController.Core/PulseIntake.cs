@@ -9,6 +9,7 @@ internal sealed class PulseIntake
     private readonly ScanEvents _events;
     private readonly AlarmList _alarms;
     private readonly Sensors _sensors;
+    private readonly CycleSwitches _switches;
     private readonly DoseControl _doses;
     private readonly OutputDriver _driver;
 
@@ -20,21 +21,20 @@ internal sealed class PulseIntake
         _events = events;
         _alarms = alarms;
         _sensors = sensors;
+        _switches = sensors.Switches;
         _doses = doses;
         _driver = driver;
     }
 
-    private CycleSwitches Switches => _sensors.Switches;
-
-    /// <summary>Samples every cycle switch, unless the supply is too low to believe them.</summary>
+    /// <summary>Samples every cycle switch, unless the supply is too low to trust them.</summary>
     public void Sample()
     {
         if (_alarms.IsActive(AlarmId.SupplyLow))
             return;
-        bool ready = Switches.AreReady;
-        for (int index = 0; index < Switches.Count; index++)
+        bool ready = _switches.AreReady;
+        for (int index = 0; index < _switches.Count; index++)
         {
-            SwitchEdge edge = Switches[index].Sample(_inputs.CycleSwitch(index), ready);
+            SwitchEdge edge = _switches[index].Sample(_inputs.CycleSwitch(index), ready);
             if (edge != SwitchEdge.None)
                 AddEdge(index, edge);
         }
@@ -45,11 +45,11 @@ internal sealed class PulseIntake
     {
         bool wrong = false;
         bool endsDose = false;
-        for (int index = 0; index < Switches.Count; index++)
+        for (int index = 0; index < _switches.Count; index++)
         {
-            CycleSwitch one = Switches[index];
+            CycleSwitch one = _switches[index];
 
-            // Chatter that comes back while the fault is latched ends a new try, too; a switch that is proved wrong is no more wrong by it.
+            // Chatter that comes back while the fault is latched ends a new try, too; a switch already proved wrong is not made more so by it.
             bool again = one.ConsumeChatterBegan() && !one.ProvedWrong;
             if (again || (one.Chatters && !one.Distrusted))
                 Distrust(index, SwitchProof.Chatter);
@@ -65,7 +65,7 @@ internal sealed class PulseIntake
     {
         if (edge == SwitchEdge.Off && _settings[SettingField.EdgesPerCycle] == 1)
             return;
-        CycleSwitch source = Switches[index];
+        CycleSwitch source = _switches[index];
         if (source.Distrusted)
         {
             _events.Add(ScanEvent.PulseDistrusted, index, 0);
@@ -96,9 +96,9 @@ internal sealed class PulseIntake
     /// <summary>Each piston moves once in a cycle: a switch that stays silent while another gives pulses is wrong.</summary>
     private void CompareSwitches(int source)
     {
-        for (int index = 0; index < Switches.Count; index++)
+        for (int index = 0; index < _switches.Count; index++)
         {
-            if (index != source && Switches[index].CountOther(source))
+            if (index != source && _switches[index].CountOtherPulse(source))
                 Distrust(index, SwitchProof.SecondWitness);
         }
     }
@@ -116,7 +116,7 @@ internal sealed class PulseIntake
     private void Distrust(int index, SwitchProof proof)
     {
         _events.Add(ScanEvent.SwitchFound, index, (int)proof);
-        Switches[index].Distrusted = true;
+        _switches[index].Distrusted = true;
         if (index == _settings.DoseEndingIndex)
             _doses.Fail();
     }

@@ -28,7 +28,7 @@ internal sealed class PumpWatch
 
     public void Forget() => _overload.Forget();
 
-    /// <summary>Reset, or a new try: the pump is owed its time without a revolution anew.</summary>
+    /// <summary>Reset, or a new try: the pump gets its whole time without a revolution again.</summary>
     public void Renew()
     {
         _isStill = false;

@@ -71,7 +71,7 @@ internal sealed class Reset
     {
         _rest.TrustRule();
         if (!_dose.Pending)
-            _rest.Ask(_inputs);
+            _rest.AskRule(_inputs);
         if (!_rest.RuleFailed)
             _alarms.EndAtOnce(AlarmId.RuleFault);
     }

@@ -81,8 +81,8 @@ internal sealed class RestClock
         }
     }
 
-    /// <summary>Asks the rule anew; called once in each scan, before <see cref="IsOver"/>.</summary>
-    public void Ask(Inputs inputs)
+    /// <summary>Asks the rule again; called once in each scan, before <see cref="IsOver"/>.</summary>
+    public void AskRule(Inputs inputs)
     {
         if (!RuleAtWork)
             return;
@@ -157,7 +157,7 @@ internal sealed class RestClock
         _pulses = stream.UpTo(_pulses, CountsShaft ? _settings.RestShaftPulses : 0);
         _ruleFailed = stream.Flag(_ruleFailed);
 
-        // The rule's last answers are no state: it is asked again in the next scan, and when it was asked does not matter.
+        // The rule's last answers are not part of the state: the next scan asks again.
         if (_rule == null)
             return;
         try

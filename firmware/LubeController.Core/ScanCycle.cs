@@ -171,7 +171,7 @@ internal sealed class ScanCycle
         _pulses.CheckSwitches();
         Conditions.Check();
         if (!Dose.Pending)
-            _rest.Ask(_inputs);
+            _rest.AskRule(_inputs);
         Conditions.Settle();
         Doses.ObeyHolding();
         Doses.Check();

@@ -51,7 +51,7 @@ public enum ScanEvent
     /// <summary>An alarm is suppressed by design; subject is the alarm, detail the alarms it follows from, one bit each.</summary>
     AlarmSuppressed = 15,
 
-    /// <summary>An alarm is suppressed no more; subject is the alarm.</summary>
+    /// <summary>An alarm is no longer suppressed; subject is the alarm.</summary>
     SuppressionEnded = 16,
 
     /// <summary>An alarm was shelved; subject is the alarm, detail the time in milliseconds.</summary>

@@ -61,7 +61,7 @@ internal sealed class SensorComparison
             _cycleOpen = false;
     }
 
-    /// <summary>Takes the revolutions since the last scan, before its edges are judged.</summary>
+    /// <summary>Takes the revolutions since the last scan, before its edges are taken.</summary>
     public void Sample(int revolutions, bool pressureReached)
     {
         if (!_settings.Is(SettingField.PulsesShowPressure))

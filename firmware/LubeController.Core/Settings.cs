@@ -44,7 +44,7 @@ public enum PressureSwitchUse
 
 /// <summary>
 /// All settings of one controller, as integers in the units of <see cref="SettingTable"/>. Presets until set. Nothing is
-/// refused here: settings are judged as a whole by <see cref="SettingsCheck"/>.
+/// refused here: <see cref="SettingsCheck"/> checks settings as a whole.
 /// </summary>
 public sealed class Settings
 {

@@ -35,7 +35,7 @@ public sealed class SettingsRefusal
 }
 
 /// <summary>
-/// Judges settings as a whole: first each value against its range, then values against each other. Runs when settings
+/// Checks settings as a whole: each value against its range, then values against each other. Runs when settings
 /// are handed over, never in a scan.
 /// </summary>
 public sealed class SettingsCheck
@@ -52,7 +52,7 @@ public sealed class SettingsCheck
     /// <summary>A refusal, index 0 to <see cref="Count"/> - 1.</summary>
     public SettingsRefusal this[int index] => _refusals[index];
 
-    /// <summary>Judges settings.</summary>
+    /// <summary>Checks settings.</summary>
     /// <param name="settings">The settings.</param>
     /// <param name="hasRule">Whether a user's rest rule is built in.</param>
     /// <returns>Whether they are accepted.</returns>
@@ -127,7 +127,7 @@ public sealed class SettingsCheck
         Within(settings, SettingField.OverdueMs, longest < SettingTable.LongestMs ? longest + 1 : longest, SettingTable.LongestMs, "must be longer than the longest rest by time");
     }
 
-    /// <summary>A pending dose waits for the restart delay anew after each power cut, and what is done in between is lost at the next one.</summary>
+    /// <summary>After each power cut a pending dose waits for the whole restart delay, and the next cut loses what was done since the last save.</summary>
     private void CheckRestart(Settings settings) => Within(
         settings, SettingField.RestartDelayMs, 1000, settings[SettingField.SaveIntervalMs] - 1, "must be shorter than save-interval, or power cuts one save-interval apart never let a dose begin");
 
@@ -182,7 +182,7 @@ public sealed class SettingsCheck
         if (byTransmitter)
             Within(settings, SettingField.PressureVentedMbar, 0, settings[SettingField.PressureReachedMbar] - 1, "must be below pressure-reached");
 
-        // What the switch shows is accepted only after its debounce, which may not use up the time it is judged by.
+        // What the switch shows is accepted only after its debounce, which must not use up the time limit.
         int debounce = bySwitch ? settings[SettingField.PressureDebounceMs] : 0;
         Within(settings, SettingField.PressureMissingMs, debounce + 1, SettingTable.Spec(SettingField.PressureMissingMs).Maximum, "a dose by pressure is bounded by it, and it must be longer than pressure-debounce");
         Within(settings, SettingField.VentLimitMs, settings[SettingField.VentMs] + debounce + 1, SettingTable.Spec(SettingField.VentLimitMs).Maximum, "must be longer than vent-time and pressure-debounce together");

@@ -8,7 +8,7 @@ internal sealed class ShaftWatch
     private int _lostMs;
     private int _turningMs;
 
-    // Told by every scan before anything is judged, so it is no state.
+    // Every scan sets it before it is read, so it is not part of the state.
     private bool _running;
     private bool _isContradicted;
 
@@ -17,7 +17,7 @@ internal sealed class ShaftWatch
         _settings = settings;
     }
 
-    /// <summary>Whether the shaft signal is lost: no pulse for the set time of running, the machine running. Neither standing still nor a power cut renews that time: else a machine that runs in bursts would never be told.</summary>
+    /// <summary>Whether the shaft signal is lost: no pulse for the set time of running, the machine running. Neither standstill nor a power cut renews that time; otherwise a machine that runs in bursts would never raise the alarm.</summary>
     public bool IsLost => Fitted && _running && _lostMs >= _settings[SettingField.ShaftLostMs];
 
     /// <summary>Whether the shaft says standstill. A shaft switch that is not fitted says nothing.</summary>
@@ -75,7 +75,7 @@ internal sealed class ShaftWatch
             _lostMs = Saturating.Add(_lostMs, elapsedMs);
     }
 
-    /// <summary>A machine that stands owes no pulses; one that runs may turn.</summary>
+    /// <summary>A machine that stands gives no pulses; one that runs may turn.</summary>
     public void Sample(bool running)
     {
         if (!Fitted || running)

@@ -124,7 +124,7 @@ public sealed class StateStream
         return Number(0) == Check(from, end);
     }
 
-    /// <summary>FNV-1a, 32 bits: quick, and tells a state from other bytes; storage has a CRC of its own.</summary>
+    /// <summary>FNV-1a, 32 bits: quick, and enough to tell a state from other bytes; the storage has its own CRC.</summary>
     private int Check(int from, int end)
     {
         uint check = 2166136261;

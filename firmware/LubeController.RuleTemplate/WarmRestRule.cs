@@ -8,7 +8,7 @@ namespace LubeController.RuleTemplate;
 /// </summary>
 /// <remarks>
 /// Copy this folder, rename the class, keep the shape: settings with units and ranges, <see cref="Begin"/>,
-/// <see cref="Advance"/> linear in time, <see cref="RemainingMs"/> that tells when to ask again. Integers only, nothing
+/// <see cref="Advance"/> linear in time, <see cref="RemainingMs"/> that says when to ask again. Integers only, nothing
 /// allocated, no division by what can be zero. Progress is kept in hundredths of a millisecond because a percentage of
 /// a millisecond would be rounded away, and two short steps must come to the same as one long one.
 /// </remarks>

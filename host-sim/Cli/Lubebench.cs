@@ -1,18 +1,9 @@
+using System;
 using System.Collections.Generic;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.IO;
 using System.Linq;
-using LubeController.Cli.About;
-using LubeController.Cli.Alarms;
-using LubeController.Cli.Explore;
-using LubeController.Cli.Faults;
-using LubeController.Cli.Graph;
-using LubeController.Cli.Logbook;
-using LubeController.Cli.PowerCuts;
-using LubeController.Cli.Replay;
-using LubeController.Cli.Wiring;
-using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
 
 namespace LubeController.Cli;
@@ -21,8 +12,8 @@ namespace LubeController.Cli;
 /// <param name="bench">Where scripts run.</param>
 /// <param name="output">Takes results.</param>
 /// <param name="errors">Takes complaints.</param>
-/// <param name="progress">Shows how far a replay is.</param>
-public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter errors, IReplayProgress progress)
+/// <param name="progress">Draws how far a long task is, on a terminal; null where nobody watches.</param>
+public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter errors, Action<string>? progress)
 {
     private const string Description = """
         The bench on which lubrication control logic is proved before it meets a machine.
@@ -43,20 +34,28 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
         A simulated pass does not replace the test on the machine. This is not a safety function.
         """;
 
+    /// <summary>Every command, in the order of the help.</summary>
+    private static readonly Func<CommandHost, Command>[] Commands =
+    [
+        ReplayCommand.Make,
+        FaultsCommand.Make,
+        AlarmsCommand.Make,
+        WiringCommand.Make,
+        ExploreCommand.Make,
+        PowerCutsCommand.Make,
+        LogbookCommand.Make,
+        GraphCommand.Make,
+        AboutCommand.Make,
+    ];
+
     /// <summary>Carries out a command line.</summary>
     /// <returns>0 all held, 1 something failed or was not exercised, 2 bad input.</returns>
     public int Run(IReadOnlyList<string> arguments)
     {
         var root = new RootCommand(Description);
-        root.Subcommands.Add(ReplayCommand.Make(bench, output, errors, progress));
-        root.Subcommands.Add(FaultsCommand.Make(output, errors));
-        root.Subcommands.Add(AlarmsCommand.Make(output, errors));
-        root.Subcommands.Add(WiringCommand.Make(output, errors));
-        root.Subcommands.Add(ExploreCommand.Make(output, errors, ExploreProgress.ForThisTerminal()));
-        root.Subcommands.Add(PowerCutsCommand.Make(output, errors));
-        root.Subcommands.Add(LogbookCommand.Make(bench, output, errors));
-        root.Subcommands.Add(GraphCommand.Make(output));
-        root.Subcommands.Add(AboutCommand.Make(output));
+        var host = new CommandHost(bench, output, errors, progress);
+        foreach (Func<CommandHost, Command> make in Commands)
+            root.Subcommands.Add(make(host));
         foreach (Command command in root.Subcommands)
             UnknownOptions.RefuseIn(command);
         // 'help replay' is what many a hand types for 'replay --help'.
@@ -67,7 +66,7 @@ public sealed class Lubebench(IScriptBench bench, TextWriter output, TextWriter 
             return parsed.Invoke(new InvocationConfiguration { Output = output, Error = errors });
         foreach (ParseError error in parsed.Errors)
             errors.WriteLine($"lubebench: {error.Message} 'lubebench {CommandName(parsed)}--help' lists what is known.");
-        return ReplaySession.BadInput;
+        return (int)ExitCode.BadInput;
     }
 
     private static string CommandName(ParseResult parsed) =>

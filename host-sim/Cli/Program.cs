@@ -2,4 +2,4 @@ using System;
 using LubeController.Cli;
 using LubeController.Scripts.Running;
 
-return new Lubebench(new EmulatedBench(), Console.Out, Console.Error, TerminalProgress.ForThisTerminal()).Run(args);
+return new Lubebench(new EmulatedBench(), Console.Out, Console.Error, ProgressLine.Terminal).Run(args);

@@ -1,5 +1,6 @@
 using System;
 using LubeController.Core;
+using LubeController.Emulator.Platform;
 using LubeController.Plant.Description;
 
 namespace LubeController.Emulator;
@@ -7,12 +8,6 @@ namespace LubeController.Emulator;
 /// <summary>What stands on the bench for one run.</summary>
 public sealed record BenchSetup
 {
-    /// <summary>Least records of the board's queue of pin events.</summary>
-    public const int LeastPinQueueDepth = 16;
-
-    /// <summary>Most records of the board's queue of pin events.</summary>
-    public const int MostPinQueueDepth = 512;
-
     /// <summary>The simulated lubrication system.</summary>
     public required PlantDescription Plant { get; init; }
 
@@ -46,9 +41,26 @@ public sealed record BenchSetup
     /// <summary>Most by which a scan comes earlier or later than planned, microseconds, 0 to 500 000; never half a scan period or more.</summary>
     public long ScanJitterUs { get; init; }
 
-    /// <summary>Records that the board's queue of pin events holds, <see cref="LeastPinQueueDepth"/> to <see cref="MostPinQueueDepth"/>.</summary>
+    /// <summary>Records that the board's queue of pin events holds, 16 to 512.</summary>
     public int PinQueueDepth { get; init; } = 256;
 
     /// <summary>Time of day at which the run starts, seconds since 1970-01-01 00:00 UTC; 0 for a board without a clock.</summary>
     public uint WallTimeAtStartS { get; init; }
+
+    /// <summary>The microcontroller of the virtual board.</summary>
+    internal BoardSetup Board => new(Seed, ScanPeriodMs * 1000L, ScanJitterUs, PinQueueDepth, WatchdogMs * 1000L);
+
+    /// <summary>Refuses numbers outside their ranges.</summary>
+    internal void Check()
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(ScanPeriodMs, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(ScanPeriodMs, 1000);
+        ArgumentOutOfRangeException.ThrowIfLessThan(DurationUs, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(WatchdogMs, ScanPeriodMs);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(WatchdogMs, 60_000);
+        ArgumentOutOfRangeException.ThrowIfNegative(ScanJitterUs);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(ScanJitterUs, 500_000);
+        ArgumentOutOfRangeException.ThrowIfLessThan(PinQueueDepth, PinQueue.LeastDepth);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(PinQueueDepth, PinQueue.MostDepth);
+    }
 }

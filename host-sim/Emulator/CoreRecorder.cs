@@ -8,6 +8,8 @@ namespace LubeController.Emulator;
 /// <summary>Records what the core and its board show: phase, alarms, counters, inputs as sampled, outputs, and the events of each scan.</summary>
 internal sealed class CoreRecorder
 {
+    private static readonly ControllerInput[] Recorded = [.. ControllerInputs.All.Where(input => input.IsRecorded)];
+
     private readonly Trace _trace;
     private readonly IReadOnlyList<string> _switchNames;
     private readonly Signal _phase;
@@ -61,12 +63,7 @@ internal sealed class CoreRecorder
             _switches[index] = OnOff("switch." + switchNames[index]);
         }
 
-        _inputs =
-        [
-            OnOff("input.machine-running"), OnOff("input.level-low"), OnOff("input.level-empty"), OnOff("input.pressure-switch"),
-            OnOff("input.stop"), OnOff("input.start"), OnOff("input.acknowledge"), OnOff("input.reset"), OnOff("input.dose-now"), OnOff("input.prime"),
-            OnOff("input.output-test"), OnOff("input.pump-overload"),
-        ];
+        _inputs = [.. Recorded.Select(input => OnOff("input." + input.Name))];
     }
 
     /// <summary>A core has just been made: its first scan is recorded whole.</summary>
@@ -79,18 +76,8 @@ internal sealed class CoreRecorder
         _levels = inputs.Levels;
         for (int index = 0; index < _switches.Length; index++)
             _switches[index].Record(timeUs, inputs.CycleSwitch(index) ? 1 : 0);
-        _inputs[0].Record(timeUs, inputs.MachineRunning ? 1 : 0);
-        _inputs[1].Record(timeUs, inputs.LevelLow ? 1 : 0);
-        _inputs[2].Record(timeUs, inputs.LevelEmpty ? 1 : 0);
-        _inputs[3].Record(timeUs, inputs.PressureSwitch ? 1 : 0);
-        _inputs[4].Record(timeUs, inputs.Stop ? 1 : 0);
-        _inputs[5].Record(timeUs, inputs.IsDown(Button.Start) ? 1 : 0);
-        _inputs[6].Record(timeUs, inputs.IsDown(Button.Acknowledge) ? 1 : 0);
-        _inputs[7].Record(timeUs, inputs.IsDown(Button.Reset) ? 1 : 0);
-        _inputs[8].Record(timeUs, inputs.IsDown(Button.DoseNow) ? 1 : 0);
-        _inputs[9].Record(timeUs, inputs.IsDown(Button.Prime) ? 1 : 0);
-        _inputs[10].Record(timeUs, inputs.IsDown(Button.OutputTest) ? 1 : 0);
-        _inputs[11].Record(timeUs, inputs.PumpOverload ? 1 : 0);
+        for (int index = 0; index < _inputs.Length; index++)
+            _inputs[index].Record(timeUs, Recorded[index].Get(inputs));
     }
 
     public void RecordOutputs(long timeUs, Outputs outputs)

@@ -64,28 +64,13 @@ public sealed partial class LubricationSystem
         _layout.AddBranches(_network);
         _relief.Resolve(_network);
         _pump.Resolve(_network.PressurePa(0));
-        AddDrains();
+        _drains.Resolve(_network, _viscosityRatio);
         foreach (ProgressiveDivider divider in _dividers)
             divider.Resolve(_network, _viscosityRatio);
         for (int i = 0; i < _injectors.Length; i++)
             _injectors[i].Resolve(_network, i);
         _pressureSwitch?.Follow(_network.PressurePa(NodeAt(_pressureSwitch.Place)));
     }
-
-    private void AddDrains()
-    {
-        if (VentIsOpen)
-            AddDrain(BranchKind.Vent, 0, Description.VentValve!.OpenM3PerSPa / _viscosityRatio);
-        if (_checkLeakM3PerSPa > 0)
-            AddDrain(BranchKind.CheckValve, 0, _checkLeakM3PerSPa / _viscosityRatio);
-        if (_leakM3PerSPa > 0)
-            AddDrain(BranchKind.Leak, _layout.End, _leakM3PerSPa / _viscosityRatio);
-        if (_burstM3PerSPa > 0)
-            AddDrain(BranchKind.Leak, 0, _burstM3PerSPa);
-    }
-
-    private void AddDrain(BranchKind kind, int node, double conductance) =>
-        _network.Add(new Branch { Kind = kind, Outlet = -1, From = node, To = -1, Weight = 1, Conductance = conductance, OneWay = true });
 
     private void PlanStep()
     {
@@ -96,7 +81,7 @@ public sealed partial class LubricationSystem
         bool still = _network.Still(StillM3PerS);
         if (still && !AnyRecharges && !_transmitter.Follows(_network) && _gauge?.Follows(_network) != true)
         {
-            _network.Stand();
+            _network.PlanStandstill();
             TakeOver(most);
         }
         else
@@ -138,15 +123,13 @@ public sealed partial class LubricationSystem
                 continue;
             }
 
-            if (_network.WouldTakeMissingAir && seconds > ShortestStepS)
+            if (_network.WouldLackAir && seconds > ShortestStepS)
             {
                 seconds = Math.Max(ShortestStepS, seconds / 2);
                 continue;
             }
 
-            _network.Close();
-            _network.TakeMiddleShares();
-            _network.Close();
+            _network.FinishTry();
             if (_network.BendPa > _bendBoundPa && seconds > ShortestStepS)
             {
                 seconds *= Math.Max(0.1, 0.8 * Math.Sqrt(_bendBoundPa / _network.BendPa));
@@ -233,9 +216,9 @@ public sealed partial class LubricationSystem
         Crossing crossing = Crossing.None;
         _relief.Look(_network, ref crossing);
         _pump.Look(_network.PressurePa(0), _network.EndPressurePa(0), ref crossing);
-        _network.LookForCorners(seconds, CornerPart * _errorBoundM3, ref crossing);
+        _network.FindCorners(seconds, CornerPart * _errorBoundM3, ref crossing);
         foreach (ProgressiveDivider divider in _dividers)
-            divider.Look(_network, ref crossing);
+            divider.FindCrossing(_network, ref crossing);
         foreach (Injector injector in _injectors)
             injector.Look(_network, seconds, ref crossing);
         if (_pressureSwitch is { } pressure)
@@ -269,7 +252,7 @@ public sealed partial class LubricationSystem
         }
 
         if (madeUp)
-            _network.Close();
+            _network.FindEndPressures();
         Account();
         _transmitter.Plan(_network, seconds);
         _gauge?.Plan(_network, seconds);

@@ -1,4 +1,3 @@
-using LubeController.Plant.Faults;
 using LubeController.Plant.Sensors;
 using LubeController.Plant.Supplies;
 
@@ -22,20 +21,13 @@ public sealed partial class LubricationSystem
     public double ControlBaseVoltageV => _supply.BaseV;
 
     /// <summary>Whether somebody measures the voltage of the control supply, so that another one makes a difference by itself.</summary>
-    public bool SupplyIsRead { get; set; }
-
-    private void ChangeSupply(in ActiveFault fault, bool applied)
+    public bool SupplyIsRead
     {
-        _supply.AdvanceTo(NowUs);
-        if (fault.Kind == FaultKind.ControlSupplyLow)
-            _supply.SetPart(applied ? fault.Value : 1);
-        else
-            _supply.SetRipple(applied ? fault.Value : 0, applied ? fault.Second : 1);
-        FeedFromSupply();
-        ScheduleToggle();
+        get => _supply.IsRead;
+        set => _supply.IsRead = value;
     }
 
-    private void FeedFromSupply()
+    internal void FeedFromSupply()
     {
         _transmitter.SupplyPart = _supply.NowPart;
         foreach (CycleSwitch cycle in _switches)
@@ -45,15 +37,15 @@ public sealed partial class LubricationSystem
         }
     }
 
-    private bool SupplyEffect()
+    private bool SupplyIsShown()
     {
-        if ((SupplyIsRead && _supply.BaseV != Description.ControlSupply.NominalV) || !_supply.Powered || (Description.Transmitter is not null && _transmitter.IsOff(0)))
+        if (Description.Transmitter is not null && _transmitter.IsOff(0))
             return true;
         if (!_supply.IsOff)
             return false;
         foreach (CycleSwitch cycle in _switches)
         {
-            if (cycle.IsOff)
+            if (cycle.Sensed is not null && cycle.IsWrong)
                 return true;
         }
 

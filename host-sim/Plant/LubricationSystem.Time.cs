@@ -170,7 +170,7 @@ public sealed partial class LubricationSystem
             | ((change & 4) != 0 ? PlantQuantities.PressureSwitch : 0);
         _cycleLevels = cycle;
         _otherLevels = other;
-        NoteEffects();
+        NoteFaultEffects();
         return changed;
     }
 }

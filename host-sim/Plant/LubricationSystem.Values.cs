@@ -1,11 +1,8 @@
 using System;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Injectors;
 using LubeController.Plant.Inputs;
-using LubeController.Plant.Numbers;
 using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
-using LubeController.Plant.Sensors;
 
 namespace LubeController.Plant;
 
@@ -143,7 +140,7 @@ public sealed partial class LubricationSystem
 
             foreach (ProgressiveDivider divider in _dividers)
             {
-                if (divider.HydraulicallyLocked())
+                if (divider.HydraulicallyLocked)
                     return new PlantStatus(DividerState.HydraulicallyLocked, -1, Side.L, -1, false);
                 int section = divider.BlockedPiston(out Side side);
                 if (section >= 0)
@@ -295,69 +292,17 @@ public sealed partial class LubricationSystem
             RelievedM3,
             ReturnedM3,
             LeakedM3,
-            _bled,
+            _air.BledM3,
             airOut,
-            _airPlaced,
-            _removed,
-            _refilled,
+            _air.PlacedM3,
+            _reservoir.RemovedM3,
+            _reservoir.RefilledM3,
             _network.StoredM3(part),
             0,
             LineAirM3,
-            _airAtStart,
+            _air.AtStartM3,
             ReservoirContentM3,
             _contentAtStart);
-    }
-
-    /// <summary>
-    /// A hash over every bit of the state. Two systems with the same description, seed and history of commands have the same
-    /// one, however their time was cut into steps.
-    /// </summary>
-    public ulong StateFingerprint()
-    {
-        Fingerprint print = default;
-        print.Add(NowUs);
-        print.Add(_anchorUs);
-        print.Add(_anchorPartUs);
-        print.Add(_nextFlowUs);
-        print.Add(_nextToggleUs);
-        print.Add(_nextS);
-        print.Add(_triedS);
-        print.Add(_leakM3PerSPa);
-        print.Add(_burstM3PerSPa);
-        print.Add(_checkLeakM3PerSPa);
-        print.Add(_ventCoil);
-        _pumped.AddTo(ref print);
-        _ingested.AddTo(ref print);
-        _relieved.AddTo(ref print);
-        _returned.AddTo(ref print);
-        _leaked.AddTo(ref print);
-        _airOut.AddTo(ref print);
-        print.Add(_airPlaced);
-        print.Add(_bled);
-        print.Add(_removed);
-        print.Add(_refilled);
-        print.Add(TemperatureK);
-        print.Add(EventCount);
-        _pump.AddTo(ref print);
-        _reservoir.AddTo(ref print);
-        _network.AddTo(ref print);
-        _relief.AddTo(ref print);
-        _supply.AddTo(ref print);
-        _wiring?.AddTo(ref print);
-        _transmitter.AddTo(ref print);
-        _gauge?.AddTo(ref print);
-        foreach (ProgressiveDivider divider in _dividers)
-            divider.AddTo(ref print);
-        foreach (OutletLine outlet in _outlets)
-            outlet.AddTo(ref print);
-        foreach (Injector injector in _injectors)
-            injector.AddTo(ref print);
-        foreach (CycleSwitch cycle in _switches)
-            cycle.AddTo(ref print);
-        _pressureSwitch?.AddTo(ref print);
-        _shaft?.AddTo(ref print);
-        _protection?.AddTo(ref print);
-        return print.Value;
     }
 
     private ProgressiveDivider UnitOfSwitch(int cycleSwitch) => UnitOf(FindSection(Description.CycleSwitches[cycleSwitch].Section), out _);

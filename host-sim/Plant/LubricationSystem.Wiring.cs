@@ -19,10 +19,10 @@ public sealed partial class LubricationSystem
     /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
     public void SetWiringOutput(int output, bool energised)
     {
-        NoteEffects();
+        NoteFaultEffects();
         TheWiring.SetOutput(output, energised, NowUs);
         ScheduleToggle();
-        NoteEffects();
+        NoteFaultEffects();
     }
 
     /// <summary>Lets the relay of an output of the wiring go to and fro from now on, as a heartbeat does.</summary>
@@ -30,8 +30,8 @@ public sealed partial class LubricationSystem
     /// <exception cref="InvalidOperationException">The plant has no wiring.</exception>
     public void SetWiringOutputBeating(int output)
     {
-        NoteEffects();
+        NoteFaultEffects();
         TheWiring.SetOutputBeating(output);
-        NoteEffects();
+        NoteFaultEffects();
     }
 }

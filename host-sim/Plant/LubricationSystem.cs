@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using LubeController.Plant.Checking;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
+using LubeController.Plant.Faults;
 using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Injectors;
 using LubeController.Plant.Line;
@@ -26,9 +27,9 @@ namespace LubeController.Plant;
 /// </summary>
 /// <remarks>
 /// This part holds construction and commands; <c>.Time</c> time and events, <c>.Steps</c> the steps of the network,
-/// <c>.Values</c> what can be read, <c>.Faults</c> the faults, <c>.Wiring</c> the circuit to a supervisory system.
+/// <c>.Values</c> what can be read, <c>.Faults</c> its parts as faults see them, <c>.Wiring</c> the circuit to a supervisory system.
 /// </remarks>
-public sealed partial class LubricationSystem
+public sealed partial class LubricationSystem : FaultedPlant
 {
     // Relief valve, vent valve, check valve, leak, burst.
     private const int OtherBranches = 5;
@@ -38,7 +39,10 @@ public sealed partial class LubricationSystem
     private readonly LubricantReservoir _reservoir;
     private readonly LineLayout _layout;
     private readonly Network _network;
+    private readonly LineAir _air;
+    private readonly LineDrains _drains;
     private readonly ReliefValve _relief;
+    private readonly VentValve _vent;
     private readonly OutletLine[] _outlets;
     private readonly ProgressiveDivider[] _dividers;
     private readonly Injector[] _injectors;
@@ -46,29 +50,20 @@ public sealed partial class LubricationSystem
     private readonly LaggedPressure _transmitter;
     private readonly LaggedPressure? _gauge;
     private readonly LubricantProperties _lubricant;
+    private readonly LubricantTemperature _temperature;
     private readonly PressureSwitch? _pressureSwitch;
     private readonly Shaft? _shaft;
     private readonly MotorProtection? _protection;
-    private readonly double _airAtStart;
     private readonly double _contentAtStart;
     private readonly double _errorBoundM3;
     private readonly double _bendBoundPa;
     private readonly double _longestStepS;
-    private double _temperatureK;
-    private double _leakM3PerSPa;
-    private double _burstM3PerSPa;
-    private double _checkLeakM3PerSPa;
-    private bool _ventCoil;
     private Sum _pumped;
     private Sum _ingested;
     private Sum _relieved;
     private Sum _returned;
     private Sum _leaked;
     private Sum _airOut;
-    private double _airPlaced;
-    private double _bled;
-    private double _removed;
-    private double _refilled;
 
     /// <summary>Builds the system as described, at time 0, pump off, line at atmospheric pressure.</summary>
     /// <param name="description">The plant.</param>
@@ -87,13 +82,16 @@ public sealed partial class LubricationSystem
         Description = description;
         _sections = description.AllSections;
         Seed = seed;
-        _temperatureK = description.TemperatureK;
+        _temperature = new LubricantTemperature { SetK = description.TemperatureK };
         _lubricant = new LubricantProperties(description.Lubricant, description.TemperatureK);
         _pump = new PumpUnit(description.Pump, description.Relief.OpeningPressurePa);
         _reservoir = new LubricantReservoir(description.Reservoir);
         _layout = new LineLayout(description.Line, description.Secondaries);
         _network = new Network(_layout.Volumes, _layout.Compliances, _layout.Airs(description.Line.AirM3, description.Reservoir.EntrainedAir), description.Line.GasExponent);
+        _air = new LineAir(_network);
         _relief = new ReliefValve(description.Relief);
+        _vent = new VentValve(description.VentValve);
+        _drains = new LineDrains(_vent, _layout.End);
         _outlets = MakeOutlets(description, _layout);
         _switches = MakeSwitches(description, seed);
         _dividers = MakeDividers(description, _layout, _outlets, _switches);
@@ -105,7 +103,6 @@ public sealed partial class LubricationSystem
         _protection = description.Pump.OverloadTripS is { } trip ? new MotorProtection(trip, description.Pump.OverloadCoolS) : null;
         _supply = new ControlSupply(description.ControlSupply);
         _wiring = description.Wiring is { } wiring ? new FaultedWiring(wiring, seed) : null;
-        _airAtStart = _network.AirM3At(0);
         _contentAtStart = _reservoir.ContentM3;
         _network.Reserve(_layout.Tables.Length + OtherBranches + (2 * SectionCount) + _injectors.Length);
         _errorBoundM3 = ErrorPart * stepScale * stepScale * SmallestMeasure(description);
@@ -129,21 +126,25 @@ public sealed partial class LubricationSystem
     public bool PumpContact => _pump.Contact;
 
     /// <summary>Temperature of the lubricant, K.</summary>
-    public double TemperatureK => _temperatureK + _temperatureOffK;
+    public double TemperatureK => _temperature.NowK;
 
     /// <summary>Whether somebody measures the lubricant's temperature, so that another one makes a difference even where nothing flows.</summary>
-    public bool TemperatureIsRead { get; set; }
+    public bool TemperatureIsRead
+    {
+        get => _temperature.IsRead;
+        set => _temperature.IsRead = value;
+    }
 
     /// <summary>Whether the vent valve's coil is driven.</summary>
-    public bool VentCoil => _ventCoil;
+    public bool VentCoil => _vent.Coil;
 
     /// <summary>Drives the vent valve's coil, or lets go of it, now. Without a vent valve nothing happens.</summary>
     public void SetVentValve(bool driven)
     {
-        if (driven == _ventCoil)
+        if (driven == _vent.Coil)
             return;
         Anchor();
-        _ventCoil = driven;
+        _vent.Coil = driven;
         Settle(PlantQuantities.None);
     }
 
@@ -163,10 +164,10 @@ public sealed partial class LubricationSystem
     {
         if (!(temperatureK is >= 200 and <= 500))
             throw new ArgumentOutOfRangeException(nameof(temperatureK), temperatureK, "Accepted is 200 to 500 K.");
-        if (temperatureK == _temperatureK)
+        if (temperatureK == _temperature.SetK)
             return;
         Anchor();
-        _temperatureK = temperatureK;
+        _temperature.SetK = temperatureK;
         FollowLubricant();
         Settle(PlantQuantities.None);
     }
@@ -195,7 +196,7 @@ public sealed partial class LubricationSystem
         if (contentM3 <= ReservoirContentM3)
             return;
         Anchor();
-        _refilled += _reservoir.Jump(contentM3);
+        _reservoir.Fill(contentM3);
         Settle(PlantQuantities.ReservoirContent);
     }
 
@@ -203,7 +204,9 @@ public sealed partial class LubricationSystem
 
     private int NodeAt(LinePlace place) => place == LinePlace.Pump ? 0 : _layout.End;
 
-    private void FollowLubricant()
+    internal void FollowStrainer() => _layout.FollowLubricant(_lubricant);
+
+    internal void FollowLubricant()
     {
         _lubricant.SetTemperature(Math.Clamp(TemperatureK, 200, 500));
         _layout.FollowLubricant(_lubricant);

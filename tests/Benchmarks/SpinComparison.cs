@@ -54,7 +54,7 @@ internal static class SpinComparison
     private static (long States, double Seconds) Search(int workers)
     {
         long began = Stopwatch.GetTimestamp();
-        var explorer = new Explorer(() => new PhaseMachine(Size), new ExplorationBounds(50_000_000, 8L << 30, workers), new SilentExploration());
+        var explorer = new Explorer(() => new PhaseMachine(Size), new ExplorationBounds(50_000_000, 8L << 30, workers));
         ExplorationResult result = explorer.Run(CancellationToken.None);
         return (result.Outcome == ExplorationOutcome.Complete ? result.States : -1, Stopwatch.GetElapsedTime(began).TotalSeconds);
     }

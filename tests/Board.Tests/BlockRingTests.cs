@@ -120,8 +120,8 @@ public sealed class BlockRingTests
             _storage.Read(block, frame);
             uint sequence = unchecked(uint.MaxValue - 3 + BitConverter.ToUInt32(frame, 8));
             BitConverter.TryWriteBytes(frame.AsSpan(8), sequence);
-            BitConverter.TryWriteBytes(frame.AsSpan(6), (ushort)Crc32.OfTwo(frame, 4, 2, 8, 8));
-            BitConverter.TryWriteBytes(frame.AsSpan(16), Crc32.OfTwo(frame, 0, 16, 20, Payload));
+            BitConverter.TryWriteBytes(frame.AsSpan(6), (ushort)Crc32.ComputeTwo(frame, 4, 2, 8, 8));
+            BitConverter.TryWriteBytes(frame.AsSpan(16), Crc32.ComputeTwo(frame, 0, 16, 20, Payload));
             _storage.Write(block, frame, FrameLength);
         }
 

@@ -123,7 +123,7 @@ public sealed class LogbookTests
     private static void Append(Logbook log, int detail)
     {
         var entry = new LogEntry();
-        entry.Take(LogEvent.EventsLost, 7, detail);
+        entry.Fill(LogEvent.EventsLost, 7, detail);
         log.Append(entry);
     }
 

@@ -1,7 +1,6 @@
 using System;
 using System.IO;
 using LubeController.Core;
-using LubeController.Emulator.Storage;
 using LubeController.Tests.Support;
 using Xunit;
 

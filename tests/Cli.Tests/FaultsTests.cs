@@ -2,8 +2,8 @@ using System;
 using System.IO;
 using System.Linq;
 using System.Text.Json;
-using LubeController.Plant.Faults;
-using LubeController.Scripts.Running;
+using LubeController.Plant.Line;
+using LubeController.Scripts.Steps;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -33,7 +33,7 @@ public sealed class FaultsTests
         using var json = JsonDocument.Parse(session.Output);
         JsonElement[] faults = [.. json.RootElement.EnumerateArray()];
         Assert.Equal(Names, faults.Select(fault => fault.GetProperty("name").GetString()));
-        JsonElement leak = faults[(int)FaultKind.LineLeak].GetProperty("parameters")[0];
+        JsonElement leak = faults.Single(fault => fault.GetProperty("name").GetString() == LineFaults.Leak.Name).GetProperty("parameters")[0];
         Assert.Equal(("cm3/min", 60.0, 0.0, 600_000.0), (leak.GetProperty("unit").GetString(), leak.GetProperty("default").GetDouble(), leak.GetProperty("minimum").GetDouble(), leak.GetProperty("maximum").GetDouble()));
         Assert.Equal(BenchFaults.All.Where(fault => fault.Gradual).Select(fault => fault.Name), faults.Where(fault => fault.GetProperty("gradual").GetBoolean()).Select(fault => fault.GetProperty("name").GetString()));
     }
@@ -76,21 +76,17 @@ public sealed class FaultsTests
     }
 
     [Fact]
+    [Trait("Renews", "pages")]
     public void The_table_of_the_page_on_scripts_is_the_list_of_faults()
     {
-        // Set LUBEBENCH_WRITE_FAULTS to 1 to write it anew after a change of the registry.
         using var session = new Session();
         Assert.Equal(0, session.Run("faults", "--format", "markdown"));
-        string path = Path.Combine(Repository.Root, "hil-scripts", "README.md");
-        string page = File.ReadAllText(path).ReplaceLineEndings("\n");
-        int section = page.IndexOf("\n## Faults\n", StringComparison.Ordinal);
-        int end = page.IndexOf("\n## ", section + 1, StringComparison.Ordinal);
-        int table = page.IndexOf("| fault |", section, StringComparison.Ordinal);
-        Assert.InRange(table, section, end);
-        string expected = page[..table] + session.Output + page[end..];
-        if (Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_FAULTS") is { Length: > 0 })
-            File.WriteAllText(path, page = expected);
-        Assert.Equal(expected, page);
+        string heading = session.OutputLines[0];
+        MadePage.Check("hil-scripts/README.md", page =>
+        {
+            Assert.Equal("\n## Faults\n", page[page.LastIndexOf("\n## ", page.IndexOf(heading, StringComparison.Ordinal), StringComparison.Ordinal)..][..11]);
+            return MadePage.Between(page, heading + "\n", "\n## ", session.Output[(heading.Length + 1)..]);
+        });
     }
 
     private static int Cells(string line)

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Diagnostics;
 using System.IO;
 using System.Linq;
 using System.Text.RegularExpressions;
@@ -131,16 +130,7 @@ public sealed partial class MalformedTests
         using var session = new Session();
         string path = malformed.Write(session.Folder);
         session.Run("replay", path);
-        using var program = Process.Start(new ProcessStartInfo(Environment.ProcessPath!.EndsWith("dotnet", StringComparison.Ordinal) ? Environment.ProcessPath : "dotnet")
-        {
-            ArgumentList = { Path.Combine(AppContext.BaseDirectory, "lubebench.dll"), "replay", path },
-            RedirectStandardError = true,
-            RedirectStandardOutput = true,
-        })!;
-        string errors = program.StandardError.ReadToEnd();
-        string output = program.StandardOutput.ReadToEnd();
-        program.WaitForExit();
-        Assert.Equal((2, "", session.Errors), (program.ExitCode, output, errors.ReplaceLineEndings("\n")));
+        Assert.Equal(new ProgramRun(2, "", session.Errors), ProgramRun.Of([Path.Combine(AppContext.BaseDirectory, "lubebench.dll"), "replay", path]));
     }
 
     private static string[] Files(Session session) =>

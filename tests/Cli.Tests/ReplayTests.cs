@@ -14,11 +14,13 @@ public sealed class ReplayTests
     private const string NotExercised = "  - {name: it primes, always: phase is rest, from: phase is prime}\n";
 
     [Theory]
-    [InlineData("--trace", "/proc/none")]
-    [InlineData("--junit", "/proc/none/x.xml")]
-    public void What_cannot_be_written_is_told_by_option_path_and_remedy(string option, string path)
+    [InlineData("--trace", "")]
+    [InlineData("--junit", "/x.xml")]
+    public void What_cannot_be_written_is_told_by_option_path_and_remedy(string option, string below)
     {
         using var session = new Session();
+        // No folder can be made below a file.
+        string path = session.At("plain.settings.yaml") + "/none" + below;
         Assert.Equal(2, session.Run("replay", session.Script("a.yaml", Holds), option, path));
         Assert.Contains($"{option}: '{path}", session.Errors, StringComparison.Ordinal);
         Assert.Contains("cannot be written: ", session.Errors, StringComparison.Ordinal);
@@ -217,9 +219,9 @@ public sealed class ReplayTests
     [Fact]
     public void The_bar_fills_as_scripts_run()
     {
-        Assert.Equal("[..............................] 0 of 4 scripts", TerminalProgress.Bar(0, 4));
-        Assert.Equal("[###############...............] 2 of 4 scripts", TerminalProgress.Bar(2, 4));
-        Assert.Equal("[##############################] 4 of 4 scripts", TerminalProgress.Bar(4, 4));
+        Assert.Equal("[..............................] 0 of 4 scripts", ReplayCommand.Bar(0, 4));
+        Assert.Equal("[###############...............] 2 of 4 scripts", ReplayCommand.Bar(2, 4));
+        Assert.Equal("[##############################] 4 of 4 scripts", ReplayCommand.Bar(4, 4));
     }
 
     private sealed class Recording(FakeScriptBench bench) : IScriptBench

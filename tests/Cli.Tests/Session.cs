@@ -1,6 +1,5 @@
 using System;
 using System.IO;
-using LubeController.Scripts.Replaying;
 using LubeController.Scripts.Running;
 using LubeController.Tests.Support;
 
@@ -31,7 +30,7 @@ public sealed class Session : IDisposable
     {
         var output = new StringWriter { NewLine = "\n" };
         var errors = new StringWriter { NewLine = "\n" };
-        int code = new Lubebench(Bench, output, errors, new NoProgress()).Run(arguments);
+        int code = new Lubebench(Bench, output, errors, null).Run(arguments);
         Output = output.ToString();
         Errors = errors.ToString();
         return code;

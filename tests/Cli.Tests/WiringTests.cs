@@ -55,17 +55,18 @@ public sealed class WiringTests
     [InlineData("WIRED", "--csv .", "--csv '.' is a folder; name a file")]
     [InlineData("WIRED", "--csv a --html a", "--csv and --html name the same file 'a'; give each its own")]
     [InlineData("salt.plant.yaml", "--csv salt.plant.yaml", "would be written over what is read; name another file")]
-    [InlineData("WIRED", "--csv /proc/none/x.csv", "--csv: '/proc/none/x.csv' cannot be written: ")]
-    [InlineData("WIRED", "--html /proc/none/x.html", "; name a place where you may write")]
+    [InlineData("WIRED", "--csv FILE/none/x.csv", "--csv: 'FILE/none/x.csv' cannot be written: ")]
+    [InlineData("WIRED", "--html FILE/none/x.html", "; name a place where you may write")]
     [InlineData("WIRED", "--colour", "'lubebench wiring --help' lists what is known.")]
     public void Bad_input_exits_2_says_what_is_wrong_and_writes_nothing(string plant, string options, string complaint)
     {
         using var session = new Session();
         string[] before = Files(session);
-        string[] arguments = [.. options.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word => File.Exists(session.At(word)) ? session.At(word) : word)];
+        string file = session.At("plain.settings.yaml");
+        string[] arguments = [.. options.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word => word.Replace("FILE", file)).Select(word => File.Exists(session.At(word)) ? session.At(word) : word)];
         string path = plant == "WIRED" ? Wired : File.Exists(session.At(plant)) ? session.At(plant) : plant;
         Assert.Equal(2, session.Run(["wiring", path, .. arguments]));
-        Assert.Contains(complaint, session.Errors, StringComparison.Ordinal);
+        Assert.Contains(complaint.Replace("FILE", file), session.Errors, StringComparison.Ordinal);
         Assert.Equal("", session.Output);
         Assert.Equal(before, Files(session));
     }

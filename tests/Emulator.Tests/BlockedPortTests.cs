@@ -4,7 +4,6 @@ using LubeController.Core;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
 using Xunit;
@@ -156,7 +155,7 @@ public sealed class BlockedPortTests
         public void Act(Bench bench)
         {
             StrokesBefore = bench.Plant.TotalStrokes;
-            bench.Plant.ApplyFault(FaultKind.OutletBlocked, outlet);
+            bench.Plant.ApplyFault(OutletFaults.Blocked, outlet);
             NextActionUs = long.MaxValue;
         }
 

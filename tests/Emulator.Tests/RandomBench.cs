@@ -4,17 +4,19 @@ using System.Linq;
 using CsCheck;
 using LubeController.Core;
 using LubeController.Emulator.Platform;
+using LubeController.Plant;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
 using LubeController.RuleTemplate;
+using LubeController.Tests.Draws;
+using LubeController.Tests.Support.Fluids;
 
 namespace LubeController.Emulator.Tests;
 
@@ -28,7 +30,7 @@ internal static class RandomBench
         from volume in Gen.Double[0.05, 0.6]
         from single in Gen.Bool
         from breakaway in Gen.Double[2, 20]
-        from travel in Gen.Int[0, 8].Select(pick => new[] { 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0, 0.4 }[pick])
+        from travel in Generators.Among(0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0, 0.4)
         select new SectionDescription
         {
             Name = "",
@@ -76,7 +78,7 @@ internal static class RandomBench
     public static readonly Gen<(BenchSetup Setup, RandomAction[] Actions)> Run =
         from plant in Plant
         from settings in Control
-        from period in Gen.Int[0, 4].Select(pick => new[] { 1, 3, 10, 10, 50 }[pick])
+        from period in Generators.Among(1, 3, 10, 10, 50)
         from seed in Gen.ULong
         from clock in Gen.Bool.Select(wraps => wraps ? uint.MaxValue - 100_000u : 0u)
         from actions in Action.Array[0, 14]
@@ -101,10 +103,10 @@ internal static class RandomBench
         select (run.Setup with { ScanJitterUs = jitter, PinQueueDepth = depth, WatchdogMs = watchdog },
             run.Actions.Concat(actions.SelectMany(WithCure)).OrderBy(action => action.TimeUs).ToArray());
 
-    private static RandomAction[] WithCure(RandomAction action) => action.What == Driver.BoardFails && (BoardFaultKind)action.Which is BoardFaultKind.LoopHangs or BoardFaultKind.LoopThrows
+    private static RandomAction[] WithCure(RandomAction action) => action.What == Driver.BoardFails && (BoardFaults.All[action.Which] == BoardFaults.LoopHangs || BoardFaults.All[action.Which] == BoardFaults.LoopThrows)
         ? [action, action with { TimeUs = action.TimeUs + (long)(action.Amount * 5_000_000), What = Driver.BoardHeals }]
-        : action is { What: Driver.BoardFails, Which: (int)BoardFaultKind.PinQueueShort }
-        ? [action, new(action.TimeUs + 1_000_000, Driver.BoardFails, (int)BoardFaultKind.ScanDelayed, 0.9)]
+        : action.What == Driver.BoardFails && BoardFaults.All[action.Which] == BoardFaults.PinQueueShort
+        ? [action, new(action.TimeUs + 1_000_000, Driver.BoardFails, BoardFaults.All.ToList().IndexOf(BoardFaults.ScanDelayed), 0.9)]
         : [action];
 
     /// <summary>Power that comes and goes.</summary>
@@ -268,19 +270,19 @@ internal static class RandomBench
             switch (action.What)
             {
                 case 0 or 1 or 2:
-                    Fault(bench, action);
+                    Fail(bench.Plant, action);
                     break;
                 case 3:
-                    Heal(bench, action.Which);
+                    Heal(bench.Plant, action.Which);
                     break;
                 case 4:
-                    bench.Controls.MachineRunning = on;
+                    bench.Controls.Set(ControllerInputs.MachineRunning, on ? 1 : 0);
                     break;
                 case 5:
                     bench.Plant.SetShaftSpeed(on ? 0 : action.Amount * 20, action.Which % 3);
                     break;
                 case 6:
-                    bench.Controls.Stop = on;
+                    bench.Controls.Set(ControllerInputs.Stop, on ? 1 : 0);
                     break;
                 case 7:
                     bench.Controls.Power = on;
@@ -289,13 +291,13 @@ internal static class RandomBench
                     bench.Plant.SetTemperature(280 + (action.Amount * 60));
                     break;
                 case BoardFails:
-                    Fail(bench, (BoardFaultKind)action.Which, action.Amount);
+                    Fail(bench, BoardFaults.All[action.Which], action.Amount);
                     break;
                 case BoardHeals:
-                    bench.Platform.Heal((BoardFaultKind)action.Which, PartOf((BoardFaultKind)action.Which, action.Amount));
+                    bench.Platform.HealFault(BoardFaults.All[action.Which], PartOf(BoardFaults.All[action.Which], action.Amount));
                     break;
                 case 9:
-                    bench.Controls.Ask((AlarmDeed)(action.Which % 4), (AlarmId)(action.Which / 4 % AlarmTable.Count), 1_000 + (int)(action.Amount * 60_000));
+                    bench.AlarmRequests.Add((AlarmDeed)(action.Which % 4), (AlarmId)(action.Which / 4 % AlarmTable.Count), 1_000 + (int)(action.Amount * 60_000));
                     break;
                 default:
                     bench.Controls.SetButton((Button)(action.Which % 6), on);
@@ -303,43 +305,43 @@ internal static class RandomBench
             }
         }
 
-        /// <summary>Delays from the least that counts to beyond the watchdog; spans, drifts, depths and jitters from their ranges.</summary>
-        private static void Fail(Bench bench, BoardFaultKind kind, double amount)
+        // With magnitudes as they are by default, so that each alarm has a cause that is met often.
+        private static void Fail(LubricationSystem plant, RandomAction action)
         {
-            BoardFaultInfo info = BoardFaults.Of(kind);
-            double? magnitude = info.Parameter is not { } range ? null
-                : kind == BoardFaultKind.ScanDelayed ? 0.001 + (2.5 * amount * amount)
-                : kind == BoardFaultKind.ScanJitters ? 0.002 * amount
-                : kind == BoardFaultKind.StorageWorn ? Math.Floor(20 * amount)
-                : range.Minimum + Math.Floor((range.Maximum - range.Minimum) * (kind == BoardFaultKind.PinQueueShort ? amount * amount * amount : amount));
-            double? second = info.Second is not { } other ? null : other.Unit == BoardFaults.CountUnit ? Math.Floor(amount * 2.999) : amount < 0.5 ? 0 : 20 * (amount - 0.5);
-            bench.Platform.Apply(kind, PartOf(kind, amount), magnitude, second);
-        }
-
-        private static string PartOf(BoardFaultKind kind, double amount)
-        {
-            IReadOnlyList<string> parts = BoardFaults.Of(kind).Parts;
-            return parts.Count == 0 ? "" : parts[(int)(amount * 0.999 * parts.Count)];
-        }
-
-        private static void Heal(Bench bench, int which)
-        {
-            int count = bench.Plant.Faults.Count;
-            if (which % 2 == 0 || count == 0)
-                bench.Plant.HealAllFaults();
-            else
-                bench.Plant.HealFault(bench.Plant.Faults[which % count].Kind, bench.Plant.Faults[which % count].Part);
-        }
-
-        private static void Fault(Bench bench, RandomAction action)
-        {
-            FaultInfo fault = FaultCatalogue.All[action.Which % FaultCatalogue.All.Count];
-            IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, bench.Plant.Description);
+            Fault fault = FaultCatalogue.All[action.Which % FaultCatalogue.All.Count];
+            IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault, plant.Description);
             if (parts.Count == 0)
                 return;
             string part = parts[(int)(action.Amount * 0.999 * parts.Count)];
-            if (!bench.Plant.IsFaulted(fault.Kind, part))
-                bench.Plant.ApplyFault(fault.Kind, part);
+            if (!plant.IsFaulted(fault, part))
+                plant.ApplyFault(fault, part);
+        }
+
+        private static void Heal(LubricationSystem plant, int which)
+        {
+            int count = plant.Faults.Count;
+            if (which % 2 == 0 || count == 0)
+                plant.HealAllFaults();
+            else
+                plant.HealFault(plant.Faults[which % count].Fault, plant.Faults[which % count].Part);
+        }
+
+        /// <summary>Delays from the least that counts to beyond the watchdog; spans, drifts, depths and jitters from their ranges.</summary>
+        private static void Fail(Bench bench, BoardFault kind, double amount)
+        {
+            double? magnitude = kind.Parameter is not { } range ? null
+                : kind == BoardFaults.ScanDelayed ? 0.001 + (2.5 * amount * amount)
+                : kind == BoardFaults.ScanJitters ? 0.002 * amount
+                : kind == BoardFaults.StorageWorn ? Math.Floor(20 * amount)
+                : range.Minimum + Math.Floor((range.Maximum - range.Minimum) * (kind == BoardFaults.PinQueueShort ? amount * amount * amount : amount));
+            double? second = kind.Second is not { } other ? null : other.Unit == BoardFaults.CountUnit ? Math.Floor(amount * 2.999) : amount < 0.5 ? 0 : 20 * (amount - 0.5);
+            bench.Platform.ApplyFault(kind, PartOf(kind, amount), magnitude, second);
+        }
+
+        private static string PartOf(BoardFault kind, double amount)
+        {
+            IReadOnlyList<string> parts = BoardFaults.PartNames(kind);
+            return parts.Count == 0 ? "" : parts[(int)(amount * 0.999 * parts.Count)];
         }
     }
 }

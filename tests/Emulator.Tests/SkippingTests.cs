@@ -3,11 +3,13 @@ using System.Linq;
 using CsCheck;
 using LubeController.Core;
 using LubeController.Emulator.Platform;
+using LubeController.Plant.Faults;
 using Xunit;
 
 namespace LubeController.Emulator.Tests;
 
 /// <summary>Skipping quiet time changes nothing but the number of scans.</summary>
+[Trait("Run", "Long")]
 public sealed class SkippingTests
 {
     private static readonly AlarmId[] OfTheBoard = [AlarmId.LogicFault, AlarmId.ScanOverrun, AlarmId.StorageCorrupt];
@@ -35,7 +37,7 @@ public sealed class SkippingTests
 
             string? difference = FirstDifference(everyTick.Trace, skipping.Trace);
             Assert.True(difference == null, difference);
-            Assert.Equal(everyTick.Platform.Log, skipping.Platform.Log);
+            Assert.Equal(everyTick.Platform.FaultLog.Entries, skipping.Platform.FaultLog.Entries);
             Assert.True(skipping.ScansExecuted <= everyTick.ScansExecuted);
         },
         iter: 200);
@@ -43,7 +45,7 @@ public sealed class SkippingTests
     [Fact]
     public void Random_runs_with_faults_of_the_board_see_each_of_them_take_effect_and_reach_its_alarms()
     {
-        var took = new HashSet<BoardFaultKind>();
+        var took = new HashSet<Fault>();
         var alarms = new HashSet<AlarmId>();
         RandomBench.BoardRun.Sample(
             run =>
@@ -51,14 +53,14 @@ public sealed class SkippingTests
                 Bench bench = Executed(run.Setup, run.Actions);
                 lock (took)
                 {
-                    took.UnionWith(bench.Platform.Log.Where(entry => entry.TookEffect).Select(entry => entry.Kind));
+                    took.UnionWith(bench.Platform.FaultLog.Entries.Where(entry => entry.TookEffect).Select(entry => entry.Fault));
                     alarms.UnionWith(OfTheBoard.Where(id => Raised(bench.Trace, id)));
                 }
             },
             iter: 200,
             seed: "0000LubeBnch");
 
-        Assert.Equal(System.Enum.GetValues<BoardFaultKind>(), took.Order());
+        Assert.Equal(BoardFaults.All.Select(fault => fault.Name).Order(), took.Select(fault => fault.Name).Order());
         Assert.Equal(OfTheBoard, alarms.Order());
     }
 

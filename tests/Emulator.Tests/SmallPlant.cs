@@ -1,10 +1,10 @@
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
+using LubeController.Tests.Support.Fluids;
 
 namespace LubeController.Emulator.Tests;
 

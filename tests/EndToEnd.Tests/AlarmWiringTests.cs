@@ -11,6 +11,7 @@ namespace LubeController.EndToEnd.Tests;
 /// Each alarm has a script in <c>hil-scripts/wiring</c> named for it, which follows it through relay, warning and lamp.
 /// That the scripts hold is shown elsewhere.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class AlarmWiringTests
 {
     private static readonly string[][] Outputs =

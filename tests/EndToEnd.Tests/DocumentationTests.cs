@@ -8,11 +8,11 @@ using LubeController.Emulator.Platform;
 using LubeController.Files.PlantFiles;
 using LubeController.Files.Reading;
 using LubeController.Files.Sorts;
+using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Sensors;
-using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.Steps;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -66,8 +66,10 @@ public sealed class DocumentationTests
     public void The_page_on_scripts_lists_every_group_of_a_plant_file()
     {
         Assert.All(FileKeys.Plant.Keys.Except(["plant", "based-on", "wiring"]), key => Assert.Contains($"`{key}`", Section("## Plants"), StringComparison.Ordinal));
+        string[] plants = [.. Directory.GetFiles(Path.Combine(Repository.Root, "hil-scripts", "plants"), "*.plant.yaml").Select(path => Path.GetFileName(path).Split('.')[0])];
+        Assert.NotEmpty(plants);
         Assert.All(
-            Directory.GetFiles(Path.Combine(Repository.Root, "hil-scripts", "plants"), "*.plant.yaml").Select(path => Path.GetFileName(path).Split('.')[0]),
+            plants,
             plant => Assert.Contains($"| `{plant}` |", Section("## Plants"), StringComparison.Ordinal));
     }
 
@@ -79,7 +81,7 @@ public sealed class DocumentationTests
             .SelectMany(path => Repository.Read(path).Steps)
             .Select(step => step.Action).OfType<Scripts.Steps.SetFault>().Select(fault => fault.Kind.Name).Distinct().ToArray();
 
-        string[] possible = [.. FaultCatalogue.All.Where(fault => plants.Any(plant => FaultCatalogue.PartNames(fault.Kind, plant).Count > 0)).Select(fault => fault.Name), .. BoardFaults.All.Select(fault => fault.Name)];
+        string[] possible = [.. FaultCatalogue.All.Where(fault => plants.Any(plant => FaultCatalogue.PartNames(fault, plant).Count > 0)).Select(fault => fault.Name), .. BoardFaults.All.Select(fault => fault.Name)];
         Assert.True(possible.Length >= 36, $"only {possible.Length} faults are possible");
         Assert.Empty(possible.Except(set));
     }

@@ -3,7 +3,6 @@ using System.IO;
 using System.Linq;
 using System.Xml.Linq;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Records;
 using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
@@ -14,6 +13,7 @@ using Xunit;
 namespace LubeController.EndToEnd.Tests;
 
 /// <summary>Faults that grow, that the seed decides, and that take no effect, from script to verdict on the virtual bench.</summary>
+[Trait("Run", "Long")]
 public sealed class FaultRunTests
 {
     [Fact]

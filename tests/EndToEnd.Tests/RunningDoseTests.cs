@@ -8,6 +8,7 @@ using Xunit;
 namespace LubeController.EndToEnd.Tests;
 
 /// <summary>What a simulated second of a running dose takes of the memory: plant, core and main loop, apart from what is recorded.</summary>
+[Trait("Run", "Long")]
 public sealed class RunningDoseTests
 {
     [Theory]

@@ -13,6 +13,7 @@ using Xunit;
 namespace LubeController.EndToEnd.Tests;
 
 /// <summary>The scripts that ship are held to what they say of themselves.</summary>
+[Trait("Run", "Long")]
 public sealed class ShippedScriptTests
 {
     public static TheoryData<string> All => new(Repository.Scripts("faults").Concat(Repository.Scripts("running")).Concat(Repository.WiringScripts));

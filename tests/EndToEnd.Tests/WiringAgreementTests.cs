@@ -16,6 +16,7 @@ namespace LubeController.EndToEnd.Tests;
 /// The wiring matrix against whole runs: the deployed main loop, the simulated plant and one wire fault, seen at the
 /// supervisory inputs. The matrix takes from the core's table what an alarm does; a run takes it from the core itself.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class WiringAgreementTests
 {
     private const long CauseUs = 60_000_000;

@@ -16,7 +16,9 @@ public sealed class SafeDivideTests
     public void No_operands_make_it_throw()
     {
         Assert.Equal(FirmwareSubset.DivisionGuard, typeof(SafeDivide).FullName);
-        foreach (MethodInfo method in typeof(SafeDivide).GetMethods(BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static | BindingFlags.DeclaredOnly))
+        MethodInfo[] methods = typeof(SafeDivide).GetMethods(BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static | BindingFlags.DeclaredOnly);
+        Assert.NotEmpty(methods);
+        foreach (MethodInfo method in methods)
         {
             List<object[]> rows = Operands(method.GetParameters()).ToList();
             Assert.True(rows.Count >= 25, $"{method} takes operands of a type that this test does not know: add it to {nameof(Fits)}");

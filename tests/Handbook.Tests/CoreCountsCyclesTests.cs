@@ -7,10 +7,10 @@ using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Handbook.Tests;

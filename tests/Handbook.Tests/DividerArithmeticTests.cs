@@ -3,13 +3,12 @@ using System.Linq;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Handbook.Tests;
@@ -126,7 +125,7 @@ public sealed class DividerArithmeticTests
             PressureSwitch = new PressureSwitchDescription { TripPa = 2e7, ResetPa = 1e7 },
         };
         LubricationSystem system = Running(plant);
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
 
         system.AdvanceTo(1_000_000);
         Near(barPerS, system.LinePressurePa / 1e5);

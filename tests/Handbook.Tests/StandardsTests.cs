@@ -1,3 +1,5 @@
+using System;
+using System.Linq;
 using LubeController.Core;
 using Xunit;
 
@@ -69,21 +71,33 @@ public sealed class StandardsTests
     }
 
     /// <summary>
-    /// Source: NAMUR NE 107, four categories; function check is for work in progress, so no alarm has it; maintenance and
-    /// out-of-specification do not drop the healthy relay.
+    /// Source: NAMUR NE 107, four categories; function check is for work in progress, so no alarm has it. Each of the other three
+    /// has an alarm, and no alarm has anything else.
     /// </summary>
     [Fact]
-    public void Every_alarm_has_one_of_the_three_categories_an_alarm_can_have_and_only_failures_drop_the_healthy_relay()
+    public void The_categories_of_the_alarms_are_those_of_NE_107_without_function_check()
     {
-        for (int index = 0; index < AlarmTable.Count; index++)
-            Assert.True(AlarmTable.Spec((AlarmId)index).Category is AlarmCategory.Failure or AlarmCategory.OutOfSpecification or AlarmCategory.MaintenanceRequired, AlarmTable.Spec((AlarmId)index).Name);
-        Assert.Equal(3, System.Enum.GetValues<AlarmCategory>().Length);
+        Assert.Equal(["Failure", "MaintenanceRequired", "OutOfSpecification"], Enum.GetNames<AlarmCategory>().Order());
+        Assert.Equal(Enum.GetValues<AlarmCategory>(), Enum.GetValues<AlarmId>().Select(id => AlarmTable.Spec(id).Category).Distinct().Order());
+    }
 
+    /// <summary>Source: NAMUR NE 107: maintenance and out of specification leave the function whole, so that only a failure drops the relay.</summary>
+    [Theory]
+    [InlineData(AlarmId.ReservoirEmpty, AlarmCategory.Failure)]
+    [InlineData(AlarmId.LubricantCold, AlarmCategory.OutOfSpecification)]
+    [InlineData(AlarmId.ReservoirLow, AlarmCategory.MaintenanceRequired)]
+    public void Of_the_categories_only_a_failure_drops_the_healthy_relay_and_the_others_warn(AlarmId alarm, AlarmCategory category)
+    {
         Controller core = Core();
-        Low(core, true);
-        Assert.Equal(AlarmCategory.MaintenanceRequired, core.Alarms.CategoryOf(AlarmId.ReservoirLow));
-        Assert.True(_outputs.HealthyRelay);
-        Assert.True(_outputs.Warning);
+        _inputs.LevelEmpty = alarm == AlarmId.ReservoirEmpty;
+        _inputs.LevelLow = alarm == AlarmId.ReservoirLow;
+        _inputs.TemperatureDeciC = alarm == AlarmId.LubricantCold ? -400 : _inputs.TemperatureDeciC;
+        Scan(core, 600);
+
+        Assert.Equal([alarm], Enum.GetValues<AlarmId>().Where(core.Alarms.Stands));
+        Assert.Equal(category, core.Alarms.CategoryOf(alarm));
+        Assert.Equal(category != AlarmCategory.Failure, _outputs.HealthyRelay);
+        Assert.Equal(category != AlarmCategory.Failure, _outputs.Warning);
     }
 
     /// <summary>Source: IEC 60947-5-2, ready delay of a proximity switch at most 300 ms; from memory.</summary>
@@ -145,6 +159,7 @@ public sealed class StandardsTests
         var settings = new Settings();
         settings[SettingField.LevelLowFitted] = 1;
         settings[SettingField.LevelEmptyFitted] = 1;
+        settings[SettingField.ColdJudged] = 1;
         var core = new Controller(_inputs, _outputs, settings, null);
         Scan(core, 1);
         return core;

@@ -2,7 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
 using Xunit;
 
@@ -90,7 +90,7 @@ public sealed class BlockedOutletTests
         if (midStroke)
             system.AdvanceTo(system.NowUs + 400_000);
         int outlet = system.OutletOf(port % n, port < n ? Side.L : Side.R);
-        system.ApplyFault(FaultKind.OutletBlocked, plant.Outlets[outlet].Name);
+        system.ApplyFault(OutletFaults.Blocked, plant.Outlets[outlet].Name);
 
         List<string> following = system.StrokesInOrder(10 * n, mostEvents: 1000);
 

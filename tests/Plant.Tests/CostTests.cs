@@ -1,6 +1,5 @@
 using System;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Sensors;
 using Xunit;
@@ -70,7 +69,7 @@ public sealed class CostTests
         LubricationSystem system = SixPoint.Running();
         var observer = new Counting();
         system.Observer = observer;
-        system.ApplyFault(FaultKind.CycleSwitchChattering, "s");
+        system.ApplyFault(CycleSwitchFaults.Chattering, "s");
         Run(system, DayUs / 24);
         long eventsBefore = system.EventCount;
 

@@ -3,12 +3,12 @@ using System.Collections.Generic;
 using System.Linq;
 using CsCheck;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Sensors;
+using LubeController.Tests.Draws;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Plant.Tests;
@@ -17,8 +17,7 @@ public sealed class CutInvarianceTests
 {
     private const long EndUs = 120_000_000;
 
-    private static readonly Gen<(long AtUs, int What, int Which, double HowMuch)[]> Commands =
-        Gen.Select(Gen.Long[0, EndUs], Gen.Int[0, FaultCatalogue.All.Count + 7], Gen.Int[0, 100], Gen.Double[0, 1]).Array[0, 15];
+    private static readonly Gen<PlantCommand[]> Commands = Generators.PlantCommands(EndUs, 25);
 
     private static readonly Gen<PlantDescription> AnyPlant =
         Gen.Select(Gen.Int[3, 9], Gen.Bool, Gen.Bool, Gen.Double[0.05, 0.5].Array[9], Gen.Int[0, 511], Gen.Double[0, 1].Array[9]).Select(Describe);
@@ -32,7 +31,7 @@ public sealed class CutInvarianceTests
             LubricationSystem whole = Run(plant, commands, [], seed);
             LubricationSystem cut = Run(plant, commands, cuts, seed);
 
-            Assert.Equal(whole.StateFingerprint(), cut.StateFingerprint());
+            Readings.AssertSame(whole, cut);
             Assert.Equal(whole.Balance(), cut.Balance());
             Assert.Equal(whole.FaultLog.Entries, cut.FaultLog.Entries);
             Assert.Equal(whole.NextEventUs, cut.NextEventUs);
@@ -51,16 +50,16 @@ public sealed class CutInvarianceTests
         {
             LubricationSystem whole = Run(plant, commands, [], seed);
             var stepped = new LubricationSystem(plant, seed);
-            foreach ((long atUs, int what, int which, double howMuch) in commands.OrderBy(c => c.AtUs))
+            foreach (PlantCommand command in commands)
             {
-                stepped.Exhaust(atUs);
-                stepped.AdvanceTo(atUs);
-                Do(stepped, what, which, howMuch);
+                stepped.Exhaust(command.AtUs);
+                stepped.AdvanceTo(command.AtUs);
+                command.Do(stepped);
             }
 
             stepped.Exhaust(EndUs);
             stepped.AdvanceTo(EndUs);
-            Assert.Equal(whole.StateFingerprint(), stepped.StateFingerprint());
+            Readings.AssertSame(whole, stepped);
         });
 
     [Fact]
@@ -91,19 +90,34 @@ public sealed class CutInvarianceTests
     {
         LubricationSystem once = Plants.Twin(5).Running();
         LubricationSystem twice = Plants.Twin(5).Running();
-        once.ApplyFault(FaultKind.PumpWorn, value: 0.7);
-        twice.ApplyFault(FaultKind.PumpWorn, value: 0.7);
+        once.ApplyFault(PumpFaults.Worn, value: 0.7);
+        twice.ApplyFault(PumpFaults.Worn, value: 0.7);
         for (long t = 0; t < 60_000_000; t += 777_777)
         {
             twice.AdvanceTo(t);
             twice.SetPumpContact(true);
-            twice.ApplyFault(FaultKind.PumpWorn, value: 0.7);
-            twice.HealFault(FaultKind.PumpOff);
+            twice.ApplyFault(PumpFaults.Worn, value: 0.7);
+            twice.HealFault(PumpFaults.Off);
         }
 
         once.AdvanceTo(60_000_000);
         twice.AdvanceTo(60_000_000);
-        Assert.Equal(once.StateFingerprint(), twice.StateFingerprint());
+        Readings.AssertSame(once, twice);
+    }
+
+    [Fact]
+    public void A_fault_that_hardly_matters_shows_in_the_readings()
+    {
+        LubricationSystem sound = Plants.Twin(5).Running();
+        LubricationSystem worn = Plants.Twin(5).Running();
+        worn.ApplyFault(PumpFaults.Worn, value: 0.999_999);
+        worn.HealAllFaults();
+        Assert.NotEqual(Readings.Read(sound)[^1], Readings.Read(worn)[^1]);
+        worn = Plants.Twin(5).Running();
+        worn.SetTemperature(worn.TemperatureK + 1e-6);
+        sound.AdvanceTo(10_000_000);
+        worn.AdvanceTo(10_000_000);
+        Assert.NotEqual(Readings.Read(sound), Readings.Read(worn));
     }
 
     [Fact]
@@ -128,50 +142,23 @@ public sealed class CutInvarianceTests
         return ([.. values], switches);
     }
 
-    private static LubricationSystem Run(PlantDescription plant, (long AtUs, int What, int Which, double HowMuch)[] commands, long[] cuts, ulong seed)
+    private static LubricationSystem Run(PlantDescription plant, PlantCommand[] commands, long[] cuts, ulong seed)
     {
         var system = new LubricationSystem(plant, seed);
         long[] cutsInOrder = [.. cuts.Order()];
         int next = 0;
-        foreach ((long atUs, int what, int which, double howMuch) in commands.OrderBy(c => c.AtUs))
+        foreach (PlantCommand command in commands)
         {
-            while (next < cutsInOrder.Length && cutsInOrder[next] <= atUs)
+            while (next < cutsInOrder.Length && cutsInOrder[next] <= command.AtUs)
                 system.AdvanceTo(cutsInOrder[next++]);
-            system.AdvanceTo(atUs);
-            Do(system, what, which, howMuch);
+            system.AdvanceTo(command.AtUs);
+            command.Do(system);
         }
 
         while (next < cutsInOrder.Length)
             system.AdvanceTo(cutsInOrder[next++]);
         system.AdvanceTo(EndUs);
         return system;
-    }
-
-    private static void Do(LubricationSystem system, int what, int which, double howMuch)
-    {
-        if (what >= FaultCatalogue.All.Count)
-        {
-            switch (what - FaultCatalogue.All.Count)
-            {
-                case 0: system.HealAllFaults(); break;
-                case 1: system.SetShaftSpeed(howMuch * 30, which); break;
-                case 3: system.SetTemperature(263 + (howMuch * 60)); break;
-                case 2: system.Refill(system.Description.Reservoir.CapacityM3 * howMuch); break;
-                default: system.SetPumpContact(which > 20); break;
-            }
-
-            return;
-        }
-
-        FaultInfo fault = FaultCatalogue.All[what];
-        IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, system.Description);
-        if (parts.Count == 0)
-            return;
-        string part = parts[which % parts.Count];
-        if (howMuch < 0.3)
-            system.HealFault(fault.Kind, part);
-        else
-            system.ApplyFault(fault.Kind, part, fault.Parameter is { } p ? p.Default * howMuch : null);
     }
 
     private static PlantDescription Describe(int n, bool cam, bool air, double[] volumes, int ends, double[] travels)

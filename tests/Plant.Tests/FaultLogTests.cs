@@ -2,7 +2,12 @@ using System;
 using System.Linq;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
 using Xunit;
 
@@ -20,12 +25,13 @@ public sealed class FaultLogTests
     };
 
     [Theory]
-    [InlineData(FaultKind.CycleSwitchStuckOn, "cycle")]
-    [InlineData(FaultKind.CycleSwitchStuckOff, "cycle")]
-    [InlineData(FaultKind.CycleSwitchWireBroken, "cycle")]
-    [InlineData(FaultKind.CycleSwitchWireLoose, "cycle")]
-    public void A_cycle_switch_that_reads_wrongly_counts_from_the_first_difference(FaultKind kind, string part)
+    [InlineData("cycle-switch-stuck-on", "cycle")]
+    [InlineData("cycle-switch-stuck-off", "cycle")]
+    [InlineData("cycle-switch-wire-broken", "cycle")]
+    [InlineData("cycle-switch-wire-loose", "cycle")]
+    public void A_cycle_switch_that_reads_wrongly_counts_from_the_first_difference(string name, string part)
     {
+        Fault kind = FaultCatalogue.Find(name)!;
         LubricationSystem sound = Plant.Running();
         LubricationSystem faulted = Plant.Running();
         faulted.ApplyFault(kind, part);
@@ -46,45 +52,45 @@ public sealed class FaultLogTests
     public void A_switch_that_sticks_where_it_stands_takes_no_effect_until_it_should_change()
     {
         var system = new LubricationSystem(Plant, 1);
-        FaultKind same = system.CycleSwitchOn(0) ? FaultKind.CycleSwitchStuckOn : FaultKind.CycleSwitchStuckOff;
+        Fault same = system.CycleSwitchOn(0) ? CycleSwitchFaults.StuckOn : CycleSwitchFaults.StuckOff;
         system.ApplyFault(same, "cycle");
-        system.ApplyFault(FaultKind.LevelSwitchStuckOff, "low");
-        system.ApplyFault(FaultKind.LevelSwitchStuckOn, "empty");
-        system.ApplyFault(FaultKind.PressureSwitchStuckOff);
+        system.ApplyFault(LevelSwitchFaults.StuckOff, "low");
+        system.ApplyFault(LevelSwitchFaults.StuckOn, "empty");
+        system.ApplyFault(PressureSwitchFaults.StuckOff);
         system.AdvanceTo(60_000_000);
 
         Assert.Equal(
-            [same, FaultKind.LevelSwitchStuckOff, FaultKind.PressureSwitchStuckOff],
-            system.FaultLog.WithoutEffect.Select(entry => entry.Kind));
+            [same, LevelSwitchFaults.StuckOff, PressureSwitchFaults.StuckOff],
+            system.FaultLog.WithoutEffect.Select(entry => entry.Fault));
 
         system.SetPumpContact(true);
-        system.ApplyFault(FaultKind.ReservoirEmpty);
-        system.HealFault(FaultKind.ReservoirEmpty);
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(ReservoirFaults.Empty);
+        system.HealFault(ReservoirFaults.Empty);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(120_000_000);
-        Assert.Equal([same], system.FaultLog.WithoutEffect.Select(entry => entry.Kind));
+        Assert.Equal([same], system.FaultLog.WithoutEffect.Select(entry => entry.Fault));
     }
 
     [Fact]
     public void Of_two_faults_of_one_switch_only_the_one_that_decides_the_level_counts()
     {
         LubricationSystem system = Plant.Running();
-        system.ApplyFault(FaultKind.CycleSwitchWireBroken, "cycle");
-        system.ApplyFault(FaultKind.CycleSwitchStuckOn, "cycle");
-        system.ApplyFault(FaultKind.CycleSwitchChattering, "cycle");
+        system.ApplyFault(CycleSwitchFaults.WireBroken, "cycle");
+        system.ApplyFault(CycleSwitchFaults.StuckOn, "cycle");
+        system.ApplyFault(CycleSwitchFaults.Chattering, "cycle");
         system.AdvanceTo(20_000_000);
-        Assert.True(system.TookEffect(FaultKind.CycleSwitchWireBroken, "cycle"));
-        Assert.False(system.TookEffect(FaultKind.CycleSwitchStuckOn, "cycle"));
-        Assert.False(system.TookEffect(FaultKind.CycleSwitchChattering, "cycle"));
+        Assert.True(system.TookEffect(CycleSwitchFaults.WireBroken, "cycle"));
+        Assert.False(system.TookEffect(CycleSwitchFaults.StuckOn, "cycle"));
+        Assert.False(system.TookEffect(CycleSwitchFaults.Chattering, "cycle"));
 
-        system.HealFault(FaultKind.CycleSwitchWireBroken, "cycle");
+        system.HealFault(CycleSwitchFaults.WireBroken, "cycle");
         system.AdvanceTo(40_000_000);
-        Assert.True(system.TookEffect(FaultKind.CycleSwitchStuckOn, "cycle"));
-        Assert.False(system.TookEffect(FaultKind.CycleSwitchChattering, "cycle"));
+        Assert.True(system.TookEffect(CycleSwitchFaults.StuckOn, "cycle"));
+        Assert.False(system.TookEffect(CycleSwitchFaults.Chattering, "cycle"));
 
-        system.HealFault(FaultKind.CycleSwitchStuckOn, "cycle");
+        system.HealFault(CycleSwitchFaults.StuckOn, "cycle");
         system.AdvanceTo(60_000_000);
-        Assert.True(system.TookEffect(FaultKind.CycleSwitchChattering, "cycle"));
+        Assert.True(system.TookEffect(CycleSwitchFaults.Chattering, "cycle"));
     }
 
     [Theory]
@@ -95,13 +101,13 @@ public sealed class FaultLogTests
     {
         var system = new LubricationSystem(Plant with { Shaft = new ShaftDescription { InitialSpeedRevPerS = revPerS } }, 1);
         system.AdvanceTo(5_000_001);
-        system.ApplyFault(FaultKind.ShaftSwitchLost);
+        system.ApplyFault(ShaftFaults.SwitchLost);
         system.AdvanceTo(5_000_001 + forUs);
         system.SetShaftSpeed(0);
         system.AdvanceTo(60_000_000);
-        system.HealFault(FaultKind.ShaftSwitchLost);
+        system.HealFault(ShaftFaults.SwitchLost);
 
-        Assert.Equal(effect, system.TookEffect(FaultKind.ShaftSwitchLost));
+        Assert.Equal(effect, system.TookEffect(ShaftFaults.SwitchLost));
         Assert.Equal((5_000_001, 60_000_000), (system.FaultLog.Entries[0].AppliedUs, system.FaultLog.Entries[0].EndedUs));
     }
 
@@ -109,64 +115,66 @@ public sealed class FaultLogTests
     public void Pulses_too_short_for_a_sound_switch_are_not_missed()
     {
         var system = new LubricationSystem(Plant with { Shaft = new ShaftDescription { InitialSpeedRevPerS = 100, MinimumPulseWidthUs = 50_000 } }, 1);
-        system.ApplyFault(FaultKind.ShaftSwitchLost);
+        system.ApplyFault(ShaftFaults.SwitchLost);
         system.AdvanceTo(10_000_000);
         system.NoteFaultEffects();
-        Assert.False(system.TookEffect(FaultKind.ShaftSwitchLost));
+        Assert.False(system.TookEffect(ShaftFaults.SwitchLost));
 
         system.SetShaftSpeed(2);
         system.AdvanceTo(20_000_000);
         system.NoteFaultEffects();
-        Assert.True(system.TookEffect(FaultKind.ShaftSwitchLost));
+        Assert.True(system.TookEffect(ShaftFaults.SwitchLost));
     }
 
     [Fact]
     public void Each_application_has_an_entry_and_a_growing_one_keeps_its_own()
     {
         LubricationSystem system = Plant.Running();
-        int first = system.ApplyFault(FaultKind.PumpWorn, value: 0.9);
-        Assert.Equal(first, system.ApplyFault(FaultKind.PumpWorn, value: 0.9));
-        Assert.True(system.AdjustFault(FaultKind.PumpWorn, "", 0.8));
-        Assert.Equal([new ActiveFault(FaultKind.PumpWorn, "", 0.8) { Second = 1e7, Entry = first }], system.Faults);
+        int first = system.ApplyFault(PumpFaults.Worn, value: 0.9);
+        Assert.Equal(first, system.ApplyFault(PumpFaults.Worn, value: 0.9));
+        Assert.True(system.AdjustFault(PumpFaults.Worn, "", 0.8));
+        ActiveFault worn = Assert.Single(system.Faults);
+        Assert.Equal((PumpFaults.Worn, "", 0.8, 1e7, first), (worn.Fault, worn.Part, worn.Value, worn.Second, worn.Entry));
 
         system.AdvanceTo(1_000_000);
-        int second = system.ApplyFault(FaultKind.PumpWorn, value: 0.5);
+        int second = system.ApplyFault(PumpFaults.Worn, value: 0.5);
         Assert.NotEqual(first, second);
         Assert.Equal(1_000_000, system.FaultLog.Entries[first].EndedUs);
 
-        system.HealFault(FaultKind.PumpWorn);
-        Assert.False(system.AdjustFault(FaultKind.PumpWorn, "", 0.4));
+        system.HealFault(PumpFaults.Worn);
+        Assert.False(system.AdjustFault(PumpFaults.Worn, "", 0.4));
         Assert.Empty(system.Faults);
         Assert.Equal(2, system.FaultLog.Entries.Count);
-        Assert.Throws<ArgumentException>(() => system.AdjustFault(FaultKind.PumpWorn, "", 1.5));
-        Assert.Throws<ArgumentException>(() => system.AdjustFault(FaultKind.PumpOff, "", 1));
+        Assert.Throws<ArgumentException>(() => system.AdjustFault(PumpFaults.Worn, "", 1.5));
+        Assert.Throws<ArgumentException>(() => system.AdjustFault(PumpFaults.Off, "", 1));
     }
 
     /// <summary>Each fault of pump, line, divider and outlets that acts on what moves: in a plant at rest it is not put to the test.</summary>
     [Theory]
-    [InlineData(FaultKind.OutletBlocked, "1R")]
-    [InlineData(FaultKind.OutletRestricted, "1R")]
-    [InlineData(FaultKind.OutletLineLeaking, "1R")]
-    [InlineData(FaultKind.OutletBackPressure, "1R")]
-    [InlineData(FaultKind.PistonStiff, "2")]
-    [InlineData(FaultKind.PistonWorn, "2")]
-    [InlineData(FaultKind.PistonStuck, "2")]
-    [InlineData(FaultKind.InletBlocked, "")]
-    [InlineData(FaultKind.SuctionBlocked, "")]
-    [InlineData(FaultKind.SuctionAerated, "")]
-    [InlineData(FaultKind.FillingPoor, "")]
-    [InlineData(FaultKind.PumpOff, "")]
-    [InlineData(FaultKind.PumpSeized, "")]
-    [InlineData(FaultKind.PumpWorn, "")]
-    [InlineData(FaultKind.PumpSlow, "")]
-    [InlineData(FaultKind.MotorSupplyLow, "")]
-    [InlineData(FaultKind.LubricantTemperatureOff, "")]
-    [InlineData(FaultKind.LineLeak, "")]
-    [InlineData(FaultKind.LineBurst, "")]
-    [InlineData(FaultKind.CheckValveLeaking, "")]
-    [InlineData(FaultKind.ReliefStuckOpen, "")]
-    public void A_fault_of_what_moves_takes_effect_once_the_pump_runs_and_not_before(FaultKind kind, string part)
+    [InlineData("outlet-blocked", "1R")]
+    [InlineData("outlet-restricted", "1R")]
+    [InlineData("outlet-line-leaking", "1R")]
+    [InlineData("outlet-back-pressure", "1R")]
+    [InlineData("piston-stiff", "2")]
+    [InlineData("piston-worn", "2")]
+    [InlineData("piston-stuck", "2")]
+    [InlineData("inlet-blocked", "")]
+    [InlineData("suction-blocked", "")]
+    [InlineData("suction-aerated", "")]
+    [InlineData("filling-poor", "")]
+    [InlineData("pump-off", "")]
+    [InlineData("pump-seized", "")]
+    [InlineData("pump-worn", "")]
+    [InlineData("pump-slow", "")]
+    [InlineData("motor-supply-low", "")]
+    [InlineData("lubricant-temperature-off", "")]
+    [InlineData("line-leak", "")]
+    [InlineData("line-burst", "")]
+    [InlineData("check-valve-leaking", "")]
+    [InlineData("relief-stuck-open", "")]
+    public void A_fault_of_what_moves_takes_effect_once_the_pump_runs_and_not_before(string name, string part)
     {
+        Fault kind = FaultCatalogue.Find(name)!;
         var system = new LubricationSystem(Plant, 1);
         system.ApplyFault(kind, part);
         system.AdvanceTo(60_000_000);
@@ -182,9 +190,9 @@ public sealed class FaultLogTests
     public void A_point_that_holds_against_more_than_the_line_ever_has_counts_as_soon_as_its_piston_would_move()
     {
         LubricationSystem system = Plant.Running();
-        system.ApplyFault(FaultKind.OutletBackPressure, "1R", 400 * Plants.Bar);
+        system.ApplyFault(OutletFaults.BackPressure, "1R", 400 * Plants.Bar);
         system.AdvanceTo(120_000_000);
-        Assert.True(system.TookEffect(FaultKind.OutletBackPressure, "1R"));
+        Assert.True(system.TookEffect(OutletFaults.BackPressure, "1R"));
         Assert.Equal(0, system.OutletDeliveredM3(system.FindOutlet("1R")));
     }
 
@@ -192,24 +200,24 @@ public sealed class FaultLogTests
     public void A_relief_valve_stuck_closed_counts_where_the_sound_one_would_open()
     {
         LubricationSystem system = Plant.Running();
-        system.ApplyFault(FaultKind.ReliefStuckClosed);
+        system.ApplyFault(ValveFaults.ReliefStuckClosed);
         system.AdvanceTo(60_000_000);
-        Assert.False(system.TookEffect(FaultKind.ReliefStuckClosed));
+        Assert.False(system.TookEffect(ValveFaults.ReliefStuckClosed));
 
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(120_000_000);
-        Assert.True(system.TookEffect(FaultKind.ReliefStuckClosed));
+        Assert.True(system.TookEffect(ValveFaults.ReliefStuckClosed));
     }
 
     [Fact]
     public void A_fault_at_its_harmless_magnitude_takes_no_effect_until_it_grows()
     {
         LubricationSystem system = Plant.Running();
-        int entry = system.ApplyFault(FaultKind.PumpWorn, value: 1);
+        int entry = system.ApplyFault(PumpFaults.Worn, value: 1);
         system.AdvanceTo(20_000_000);
         Assert.False(system.FaultLog.Entries[entry].TookEffect);
 
-        system.AdjustFault(FaultKind.PumpWorn, "", 0.99);
+        system.AdjustFault(PumpFaults.Worn, "", 0.99);
         system.AdvanceTo(40_000_000);
         Assert.True(system.FaultLog.Entries[entry].TookEffect);
     }
@@ -220,7 +228,7 @@ public sealed class FaultLogTests
         var system = new LubricationSystem(Plants.Twin(3).WithSwitch(new CycleSwitchDescription { Name = "cycle", Section = "3", Contact = SwitchContact.NormallyClosed }), 7);
         bool whole = system.CycleSwitchOn(0);
         system.SetPumpContact(false);
-        system.ApplyFault(FaultKind.CycleSwitchWireLoose, "cycle", 0.1, 0.4);
+        system.ApplyFault(CycleSwitchFaults.WireLoose, "cycle", 0.1, 0.4);
         Assert.True(whole);
         Assert.False(system.CycleSwitchOn(0));
         double offUs = 0;
@@ -236,26 +244,26 @@ public sealed class FaultLogTests
         // 600 s of 0.5 s each, a fifth of it off.
         Assert.InRange(interruptions, 1150, 1250);
         Assert.InRange(offUs, 114e6, 126e6);
-        system.HealFault(FaultKind.CycleSwitchWireLoose, "cycle");
+        system.HealFault(CycleSwitchFaults.WireLoose, "cycle");
         Assert.True(system.CycleSwitchOn(0));
         Assert.Equal(long.MaxValue, system.NextEventUs);
-        Assert.Contains("on-time", Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.CycleSwitchWireLoose, "cycle", 0.1, -1)).Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.CycleSwitchChattering, "cycle", 0.1, 1));
+        Assert.Contains("on-time", Assert.Throws<ArgumentException>(() => system.ApplyFault(CycleSwitchFaults.WireLoose, "cycle", 0.1, -1)).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => system.ApplyFault(CycleSwitchFaults.Chattering, "cycle", 0.1, 1));
     }
 
     [Fact]
     public void Marking_an_effect_allocates_nothing()
     {
         LubricationSystem system = Plant.Running();
-        system.ApplyFault(FaultKind.CycleSwitchStuckOff, "cycle");
-        system.ApplyFault(FaultKind.LevelSwitchStuckOff, "low");
+        system.ApplyFault(CycleSwitchFaults.StuckOff, "cycle");
+        system.ApplyFault(LevelSwitchFaults.StuckOff, "low");
         system.AdvanceTo(1_000_000);
         system.NoteFaultEffects();
         long before = GC.GetAllocatedBytesForCurrentThread();
         system.AdvanceTo(60_000_000);
         long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
 
-        Assert.True(system.TookEffect(FaultKind.CycleSwitchStuckOff, "cycle"));
+        Assert.True(system.TookEffect(CycleSwitchFaults.StuckOff, "cycle"));
         Assert.Equal(0, allocated);
     }
 }

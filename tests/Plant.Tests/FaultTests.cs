@@ -1,8 +1,14 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
+using System.Reflection;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
+using LubeController.Plant.Outlets;
+using LubeController.Plant.Pump;
+using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
 using LubeController.Plant.Tests.Electrics;
 using Xunit;
@@ -31,7 +37,7 @@ public sealed class FaultTests
     [Fact]
     public void Every_kind_is_in_the_catalogue_under_a_name_of_its_own()
     {
-        Assert.Equal(Enum.GetValues<FaultKind>(), FaultCatalogue.All.Select(f => f.Kind));
+        Assert.Equal(Declared().OrderBy(f => f.Name), FaultCatalogue.All.OrderBy(f => f.Name));
         Assert.Equal(FaultCatalogue.All.Count, FaultCatalogue.All.Select(f => f.Name).Distinct().Count());
         Assert.All(FaultCatalogue.All, f => Assert.Same(f, FaultCatalogue.Find(f.Name)));
         Assert.All(FaultCatalogue.All.SelectMany(f => f.Parameters), p => Assert.InRange(p.Default, p.Minimum, p.Maximum));
@@ -45,7 +51,7 @@ public sealed class FaultTests
         Assert.All(FaultCatalogue.All, f => Assert.Matches("^[A-Z][^.]+\\.$", f.Effect));
         Assert.All(FaultCatalogue.All, f => Assert.Matches("^[A-Z][^.]+\\.$", f.Noticed));
         Assert.All(FaultCatalogue.All, f => Assert.Matches("^[A-Z][^.]+\\.$", f.HealingNote));
-        Assert.All(FaultCatalogue.All, f => Assert.Matches("^an? |^[a-z ]+ ", f.Needs));
+        Assert.All(FaultCatalogue.All, f => Assert.Matches("^(an?|the|that|more|flow|lubricant|pressure|line pressure) [a-z][^.]*[^. ]$", f.Needs));
         Assert.All(FaultCatalogue.All, f => Assert.Matches("^the ", f.Place));
         Assert.Equal(FaultCatalogue.All.Count, FaultCatalogue.All.Select(f => f.Effect + f.Place).Distinct().Count());
         Assert.Equal(Enum.GetValues<FaultManner>(), FaultCatalogue.All.Select(f => f.Manner).Distinct().Order());
@@ -54,19 +60,19 @@ public sealed class FaultTests
     [Fact]
     public void Every_kind_can_be_applied_and_healed_on_each_part_that_it_names()
     {
-        foreach (FaultInfo fault in FaultCatalogue.All)
+        foreach (Fault fault in FaultCatalogue.All)
         {
-            PlantDescription plant = fault.Part is FaultPart.Injector or FaultPart.VentValve ? Plants.SingleLine() : Strained;
-            Assert.NotEmpty(FaultCatalogue.PartNames(fault.Kind, plant));
-            foreach (string part in FaultCatalogue.PartNames(fault.Kind, plant))
+            PlantDescription plant = FaultsByThing.OfASingleLine.Contains(fault) ? Plants.SingleLine() : Strained;
+            Assert.NotEmpty(FaultCatalogue.PartNames(fault, plant));
+            foreach (string part in FaultCatalogue.PartNames(fault, plant))
             {
                 LubricationSystem system = plant.Running();
                 system.AdvanceTo(1_234_567);
-                system.ApplyFault(fault.Kind, part);
-                Assert.True(system.IsFaulted(fault.Kind, part));
-                Assert.Equal([new ActiveFault(fault.Kind, part, fault.Parameter?.Default ?? 0) { Second = fault.Second?.Default ?? 0 }], system.Faults);
+                system.ApplyFault(fault, part);
+                Assert.True(system.IsFaulted(fault, part));
+                Assert.Equal([(fault, part, fault.Parameter?.Default ?? 0, fault.Second?.Default ?? 0)], system.Faults.Select(active => (active.Fault, active.Part, active.Value, active.Second)));
                 system.AdvanceTo(20_000_000);
-                system.HealFault(fault.Kind, part);
+                system.HealFault(fault, part);
                 Assert.Empty(system.Faults);
                 long strokes = Strokes(system);
                 for (long at = 30_000_000; at <= 120_000_000; at += 10_000_000)
@@ -81,6 +87,12 @@ public sealed class FaultTests
         }
     }
 
+    /// <summary>Every fault that a type of the plant declares, whether somebody lists it or not.</summary>
+    private static IEnumerable<Fault> Declared() => typeof(Fault).Assembly.GetExportedTypes()
+        .SelectMany(type => type.GetProperties(BindingFlags.Public | BindingFlags.Static))
+        .Where(property => property.PropertyType.IsAssignableTo(typeof(Fault)))
+        .Select(property => (Fault)property.GetValue(null)!);
+
     private static long Strokes(LubricationSystem system)
     {
         long sum = system.TotalStrokes;
@@ -94,11 +106,11 @@ public sealed class FaultTests
     {
         var system = new LubricationSystem(Plants.Twin(3), 1);
 
-        Assert.Contains("'9R'", Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.OutletBlocked, "9R")).Message, StringComparison.Ordinal);
-        Assert.Contains("no such part", Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.ShaftSwitchLost)).Message, StringComparison.Ordinal);
-        Assert.Contains("0 to 1", Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.PumpWorn, value: 1.5)).Message, StringComparison.Ordinal);
-        Assert.Contains("NaN", Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.LineLeak, value: double.NaN)).Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentException>(() => system.ApplyFault(FaultKind.PumpOff, value: 1));
+        Assert.Contains("'9R'", Assert.Throws<ArgumentException>(() => system.ApplyFault(OutletFaults.Blocked, "9R")).Message, StringComparison.Ordinal);
+        Assert.Contains("no such part", Assert.Throws<ArgumentException>(() => system.ApplyFault(ShaftFaults.SwitchLost)).Message, StringComparison.Ordinal);
+        Assert.Contains("0 to 1", Assert.Throws<ArgumentException>(() => system.ApplyFault(PumpFaults.Worn, value: 1.5)).Message, StringComparison.Ordinal);
+        Assert.Contains("NaN", Assert.Throws<ArgumentException>(() => system.ApplyFault(LineFaults.Leak, value: double.NaN)).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => system.ApplyFault(PumpFaults.Off, value: 1));
         Assert.Empty(system.Faults);
     }
 
@@ -108,7 +120,7 @@ public sealed class FaultTests
         // 60 cm3/min at 100 bar are 3 cm3/min at the 5 bar that the pistons need.
         LubricationSystem system = Plant.Running();
         system.AdvanceTo(10_000_000);
-        system.ApplyFault(FaultKind.LineLeak, value: 60 * Plants.Cm3PerMin);
+        system.ApplyFault(LineFaults.Leak, value: 60 * Plants.Cm3PerMin);
         double displaced = system.DisplacedM3;
 
         system.AdvanceTo(70_000_000);
@@ -126,7 +138,7 @@ public sealed class FaultTests
     {
         LubricationSystem system = Plant.Running();
         system.AdvanceTo(10_000_000);
-        system.ApplyFault(FaultKind.LineLeak, value: 480 * Plants.Cm3PerMin);
+        system.ApplyFault(LineFaults.Leak, value: 480 * Plants.Cm3PerMin);
         system.AdvanceTo(12_000_000);
         long strokes = system.TotalStrokes;
 
@@ -143,7 +155,7 @@ public sealed class FaultTests
     {
         LubricationSystem system = Plant.Running();
         system.AdvanceTo(10_000_000);
-        system.ApplyFault(FaultKind.ReliefStuckOpen, value: 2 * Plants.Bar);
+        system.ApplyFault(ValveFaults.ReliefStuckOpen, value: 2 * Plants.Bar);
         system.AdvanceTo(11_000_000);
         Assert.Equal((2 * Plants.Bar) + 20, system.LinePressurePa, 1.0);
         double content = system.ReservoirContentM3;
@@ -153,7 +165,7 @@ public sealed class FaultTests
 
         Assert.Equal(content, system.ReservoirContentM3, 1e-11);
         Assert.Equal(displaced, system.DisplacedM3);
-        system.HealFault(FaultKind.ReliefStuckOpen);
+        system.HealFault(ValveFaults.ReliefStuckOpen);
         system.AdvanceTo(131_000_000);
         Assert.True(system.DisplacedM3 > displaced + (11 * Plants.Cm3));
     }
@@ -162,9 +174,9 @@ public sealed class FaultTests
     public void Air_lets_the_pressure_fall_and_slows_its_rise_and_bleeding_takes_what_it_stored()
     {
         LubricationSystem system = Plant.Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(500_000);
-        system.ApplyFault(FaultKind.AirInLine, value: 1 * Plants.Cm3);
+        system.ApplyFault(LineFaults.Air, value: 1 * Plants.Cm3);
 
         // 70 bar held 0.1 cm3; air of 1 cm3 gives up as much at about 0.11 bar.
         Assert.InRange(system.LinePressurePa, 0.10 * Plants.Bar, 0.13 * Plants.Bar);
@@ -172,7 +184,7 @@ public sealed class FaultTests
         Assert.InRange(system.LinePressurePa, 0.3 * Plants.Bar, 0.5 * Plants.Bar);
 
         double pressure = system.LinePressurePa;
-        system.HealFault(FaultKind.AirInLine);
+        system.HealFault(LineFaults.Air);
 
         // Between its steps the pressure is drawn in straight lines.
         Assert.Equal(pressure, system.LinePressurePa, 5000.0);
@@ -185,7 +197,7 @@ public sealed class FaultTests
     {
         LubricationSystem system = Plant.Running();
         system.AdvanceTo(10_000_000);
-        system.ApplyFault(FaultKind.ReservoirEmpty, value: 1 * Plants.Cm3);
+        system.ApplyFault(ReservoirFaults.Empty, value: 1 * Plants.Cm3);
         Assert.True(system.LevelLow);
         Assert.True(system.LevelEmpty);
         Assert.Equal(3e-3 - (3 * Plants.Cm3), system.Balance().RemovedM3, 1e-12);
@@ -193,7 +205,7 @@ public sealed class FaultTests
         system.AdvanceTo(60_000_000);
         Assert.Equal(3 * Plants.Cm3, system.PumpedM3, 1e-8);
 
-        system.HealFault(FaultKind.ReservoirEmpty);
+        system.HealFault(ReservoirFaults.Empty);
         Assert.Equal(3e-3, system.ReservoirContentM3);
         Assert.False(system.LevelEmpty);
         Assert.InRange(system.Balance().RelativeError, 0, 1e-12);
@@ -204,7 +216,7 @@ public sealed class FaultTests
     {
         LubricationSystem system = Plant.Running();
         system.AdvanceTo(500_000);
-        system.ApplyFault(FaultKind.OutletBlocked, "1R");
+        system.ApplyFault(OutletFaults.Blocked, "1R");
         double travel = system.PistonTravel(0);
         Assert.InRange(travel, 0.4, 0.6);
 
@@ -212,7 +224,7 @@ public sealed class FaultTests
         Assert.Equal(travel, system.PistonTravel(0));
         Assert.Equal(0, system.TotalStrokes);
 
-        system.HealFault(FaultKind.OutletBlocked, "1R");
+        system.HealFault(OutletFaults.Blocked, "1R");
         system.AdvanceTo(120_000_000);
         Assert.True(system.TotalStrokes > 50);
     }
@@ -222,10 +234,10 @@ public sealed class FaultTests
     {
         LubricationSystem sound = Plant.Running();
         LubricationSystem faulted = Plant.Running();
-        foreach (FaultInfo fault in FaultCatalogue.All.Where(f => f.Part is not (FaultPart.None or FaultPart.Outlet or FaultPart.Section or FaultPart.Injector or FaultPart.VentValve)))
+        foreach (Fault fault in FaultCatalogue.All.Except(FaultsByThing.OfTheHydraulics))
         {
-            foreach (string part in FaultCatalogue.PartNames(fault.Kind, Plant))
-                faulted.ApplyFault(fault.Kind, part);
+            foreach (string part in FaultCatalogue.PartNames(fault, Plant))
+                faulted.ApplyFault(fault, part);
         }
 
         sound.AdvanceTo(100_000_000);

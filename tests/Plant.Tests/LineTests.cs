@@ -1,5 +1,5 @@
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
 using Xunit;
 
@@ -11,7 +11,7 @@ public sealed class LineTests
     public void Pressure_climbs_at_flow_over_compliance_until_the_relief_valve_takes_the_flow_back_to_the_reservoir()
     {
         LubricationSystem system = Plants.Twin(3).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
 
         system.AdvanceTo(1_000_000);
         Assert.Equal(140 * Plants.Bar, system.LinePressurePa, 1.0);
@@ -37,7 +37,7 @@ public sealed class LineTests
         PlantDescription plant = Plants.Twin(3) with { Line = new LineDescription { VolumeM3 = 20 * Plants.Cm3, BulkModulusPa = 1.4e9, AirM3 = air } };
         var system = new LubricationSystem(plant, 1, stepScale: 0.01);
         system.SetPumpContact(true);
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
 
         double stored = (20 * Plants.Cm3 / 1.4e9 * pressurePa) + (air * pressurePa / (pressurePa + 101_325));
         system.AdvanceTo((long)(stored / (0.2 * Plants.Cm3) * 1e6));
@@ -54,7 +54,7 @@ public sealed class LineTests
         {
             PlantDescription plant = Plants.Twin(3) with { Line = new LineDescription { VolumeM3 = 20 * Plants.Cm3, BulkModulusPa = 1.4e9, AirM3 = air } };
             LubricationSystem system = plant.Running();
-            system.ApplyFault(FaultKind.InletBlocked);
+            system.ApplyFault(DividerFaults.InletBlocked);
             double exact = (20 * Plants.Cm3 / 1.4e9 * pressure) + (air * pressure / (pressure + 101_325));
             system.AdvanceTo((long)(exact / (0.2 * Plants.Cm3) * 1e6));
             double reached = system.LinePressurePa;
@@ -68,7 +68,7 @@ public sealed class LineTests
     public void Pressure_stands_while_nothing_flows()
     {
         LubricationSystem system = Plants.Twin(3).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(500_000);
         system.SetPumpContact(false);
         double stands = system.LinePressurePa;

@@ -1,5 +1,7 @@
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Line;
+using LubeController.Plant.Pump;
 using Xunit;
 
 namespace LubeController.Plant.Tests;
@@ -17,7 +19,7 @@ public sealed class MotorProtectionTests
     public void A_seized_pump_trips_it_after_its_time_and_it_resets_when_cool()
     {
         var system = new LubricationSystem(Protected(), 1);
-        system.ApplyFault(FaultKind.PumpSeized);
+        system.ApplyFault(PumpFaults.Seized);
         system.SetPumpContact(true);
         Assert.False(system.MotorTurns);
         system.AdvanceTo(4_999_999);
@@ -38,7 +40,7 @@ public sealed class MotorProtectionTests
     public void Half_warm_it_trips_in_half_the_time_and_cools_between()
     {
         var system = new LubricationSystem(Protected(), 1);
-        system.ApplyFault(FaultKind.PumpSeized);
+        system.ApplyFault(PumpFaults.Seized);
         system.SetPumpContact(true);
         system.AdvanceTo(4_000_000);
         system.SetPumpContact(false);
@@ -58,8 +60,8 @@ public sealed class MotorProtectionTests
         LubricationSystem system = Protected().Running();
         system.AdvanceTo(600_000_000);
         Assert.False(system.OverloadTripped);
-        system.ApplyFault(FaultKind.ReliefStuckClosed);
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(ValveFaults.ReliefStuckClosed);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(1_200_000_000);
         long tripped = 0;
         for (long at = 1_200_000_000; at < 1_300_000_000; at += 1_000_000)
@@ -76,12 +78,12 @@ public sealed class MotorProtectionTests
     public void Without_one_nothing_trips()
     {
         var system = new LubricationSystem(Plants.Twin(3), 1);
-        system.ApplyFault(FaultKind.PumpSeized);
+        system.ApplyFault(PumpFaults.Seized);
         system.SetPumpContact(true);
         system.AdvanceTo(600_000_000);
         Assert.False(system.OverloadTripped);
         Assert.Equal(0, system.PumpedM3);
-        system.HealFault(FaultKind.PumpSeized);
+        system.HealFault(PumpFaults.Seized);
         system.AdvanceTo(700_000_000);
         Assert.True(system.PumpedM3 > 0);
     }

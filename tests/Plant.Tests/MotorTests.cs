@@ -1,7 +1,7 @@
 using System;
 using LubeController.Plant.Checking;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
 using LubeController.Plant.Pump;
 using Xunit;
@@ -25,8 +25,8 @@ public sealed class MotorTests
     public void With_the_relief_valve_stuck_closed_a_blocked_line_ends_in_a_motor_that_stands(bool cam)
     {
         LubricationSystem system = (cam ? CamPlant : Plants.Twin(3)).Running();
-        system.ApplyFault(FaultKind.ReliefStuckClosed);
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(ValveFaults.ReliefStuckClosed);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(600_000_000);
 
         Assert.Equal(StallPa, system.LinePressurePa, 10.0);
@@ -53,9 +53,9 @@ public sealed class MotorTests
     public void A_low_supply_costs_torque_in_proportion(double supply, double sagPercentPerBar, double expectedBar)
     {
         LubricationSystem system = (CamPlant with { Pump = Cam with { SpeedSagPerPa = sagPercentPerBar * 1e-7 } }).Running();
-        system.ApplyFault(FaultKind.ReliefStuckClosed);
-        system.ApplyFault(FaultKind.InletBlocked);
-        system.ApplyFault(FaultKind.MotorSupplyLow, value: supply);
+        system.ApplyFault(ValveFaults.ReliefStuckClosed);
+        system.ApplyFault(DividerFaults.InletBlocked);
+        system.ApplyFault(PumpFaults.MotorSupplyLow, value: supply);
         system.AdvanceTo(600_000_000);
 
         Assert.Equal(expectedBar, system.LinePressurePa / Plants.Bar, 1e-4);
@@ -66,7 +66,7 @@ public sealed class MotorTests
     public void A_plant_may_name_the_pressure_that_stalls_its_motor_even_below_the_relief_valves()
     {
         LubricationSystem system = (CamPlant with { Pump = Cam with { StallPressurePa = 120 * Plants.Bar } }).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(600_000_000);
 
         Assert.Equal(120, system.LinePressurePa / Plants.Bar, 1e-4);
@@ -83,8 +83,8 @@ public sealed class MotorTests
     {
         double sagPerPa = sagPercentPerBar * 1e-7;
         LubricationSystem system = (CamPlant with { Pump = Cam with { SpeedSagPerPa = sagPerPa } }).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
-        system.ApplyFault(FaultKind.MotorSupplyLow, value: supply);
+        system.ApplyFault(DividerFaults.InletBlocked);
+        system.ApplyFault(PumpFaults.MotorSupplyLow, value: supply);
         system.AdvanceTo(60_000_000);
         double before = system.PumpRevolutions + system.CamAngle;
         Assert.Equal(ReliefPa, system.LinePressurePa, 2e3);
@@ -99,9 +99,9 @@ public sealed class MotorTests
     public void A_stalled_motor_starts_when_the_pressure_has_fallen_and_stalls_again()
     {
         LubricationSystem system = CamPlant.Running();
-        system.ApplyFault(FaultKind.ReliefStuckClosed);
-        system.ApplyFault(FaultKind.InletBlocked);
-        system.ApplyFault(FaultKind.CheckValveLeaking, value: 1e-16);
+        system.ApplyFault(ValveFaults.ReliefStuckClosed);
+        system.ApplyFault(DividerFaults.InletBlocked);
+        system.ApplyFault(ValveFaults.CheckValveLeaking, value: 1e-16);
         system.AdvanceTo(60_000_000);
         long steps = system.StepCount;
         int starts = 0;
@@ -121,7 +121,7 @@ public sealed class MotorTests
         Assert.InRange(starts, 5, 500);
         Assert.InRange(system.StepCount - steps, starts, 100 * starts);
 
-        system.HealFault(FaultKind.InletBlocked);
+        system.HealFault(DividerFaults.InletBlocked);
         system.AdvanceTo(720_000_000);
         Assert.True(system.MotorTurns);
         Assert.True(system.LinePressurePa < 50 * Plants.Bar);
@@ -132,8 +132,8 @@ public sealed class MotorTests
     public void A_motor_that_stands_does_not_start_against_what_stalled_it()
     {
         LubricationSystem system = CamPlant.Running();
-        system.ApplyFault(FaultKind.ReliefStuckClosed);
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(ValveFaults.ReliefStuckClosed);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(600_000_000);
         system.SetPumpContact(false);
         system.AdvanceTo(700_000_000);
@@ -141,7 +141,7 @@ public sealed class MotorTests
         system.SetPumpContact(true);
         Assert.False(system.MotorTurns);
 
-        system.ApplyFault(FaultKind.MotorSupplyLow, value: 1.2);
+        system.ApplyFault(PumpFaults.MotorSupplyLow, value: 1.2);
         system.AdvanceTo(701_000_000);
         Assert.True(system.MotorTurns);
     }
@@ -156,8 +156,8 @@ public sealed class MotorTests
             Pump = new ConstantFlowPumpDescription { FlowM3PerS = 60 * Plants.Cm3PerMin, StallPressurePa = 25 * Plants.Bar },
             Line = new LineDescription { VolumeM3 = 5 * Plants.Cm3, BulkModulusPa = 1.8e9 },
         }).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
-        system.ApplyFault(FaultKind.LineLeak, value: 230 * Plants.Cm3PerMin);
+        system.ApplyFault(DividerFaults.InletBlocked);
+        system.ApplyFault(LineFaults.Leak, value: 230 * Plants.Cm3PerMin);
         system.AdvanceTo(60_000_000);
 
         Assert.InRange(system.StepCount, 60, 60 * 200);
@@ -169,7 +169,7 @@ public sealed class MotorTests
     public void Next_to_no_supply_turns_nothing()
     {
         LubricationSystem system = CamPlant.Running();
-        system.ApplyFault(FaultKind.MotorSupplyLow, value: 0.02);
+        system.ApplyFault(PumpFaults.MotorSupplyLow, value: 0.02);
         Assert.False(system.MotorTurns);
         system.AdvanceTo(600_000_000);
         Assert.Equal(0, system.PumpedM3);

@@ -1,7 +1,8 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Line;
+using LubeController.Plant.Outlets;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Sensors;
 using Xunit;
@@ -73,15 +74,15 @@ public sealed class ObserverTests
 
         system.SetPumpContact(true);
         To(40_000_000);
-        system.ApplyFault(FaultKind.OutletBlocked, "3R");
+        system.ApplyFault(OutletFaults.Blocked, "3R");
         To(60_000_000);
-        system.ApplyFault(FaultKind.LineLeak, value: 1e-8);
-        system.HealFault(FaultKind.OutletBlocked, "3R");
+        system.ApplyFault(LineFaults.Leak, value: 1e-8);
+        system.HealFault(OutletFaults.Blocked, "3R");
         To(90_000_000);
         system.SetPumpContact(false);
         To(140_000_000);
         system.SetPumpContact(true);
-        system.ApplyFault(FaultKind.CycleSwitchChattering, "s");
+        system.ApplyFault(CycleSwitchFaults.Chattering, "s");
         To(160_000_000);
     }
 

@@ -4,12 +4,12 @@ using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
 using LubeController.Plant.Injectors;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
+using LubeController.Tests.Support.Fluids;
 
 namespace LubeController.Plant.Tests;
 

@@ -1,6 +1,5 @@
 using System;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Pump;
 using Xunit;
 
@@ -108,12 +107,12 @@ public sealed class PumpTests
         LubricationSystem system = Plants.Twin(3).Running();
         double sound = system.PumpFlowM3PerS;
 
-        system.ApplyFault(FaultKind.SuctionBlocked);
+        system.ApplyFault(PumpFaults.SuctionBlocked);
         Assert.Equal(0, system.PumpFlowM3PerS);
         Assert.True(system.MotorTurns);
         system.HealAllFaults();
 
-        system.ApplyFault(FaultKind.PumpOff);
+        system.ApplyFault(PumpFaults.Off);
         Assert.Equal(0, system.PumpFlowM3PerS);
         Assert.False(system.MotorTurns);
         system.HealAllFaults();
@@ -124,14 +123,14 @@ public sealed class PumpTests
     public void A_welded_contact_runs_the_motor_whatever_it_is_told()
     {
         var system = new LubricationSystem(Plants.Twin(3), 1);
-        system.ApplyFault(FaultKind.PumpContactWelded);
+        system.ApplyFault(PumpFaults.ContactWelded);
 
         system.AdvanceTo(10_000_000);
 
         Assert.False(system.PumpContact);
         Assert.True(system.MotorTurns);
         Assert.Equal(2 * Plants.Cm3, system.PumpedM3, 1e-12);
-        system.HealFault(FaultKind.PumpContactWelded);
+        system.HealFault(PumpFaults.ContactWelded);
         Assert.False(system.MotorTurns);
     }
 }

@@ -1,7 +1,8 @@
 using System.Collections.Generic;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
+using LubeController.Plant.Line;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;
@@ -38,9 +39,9 @@ public sealed class SensorTests
             .Running();
         Assert.True(system.CycleSwitchOn(0));
 
-        system.ApplyFault(FaultKind.CycleSwitchWireBroken, "nc");
+        system.ApplyFault(CycleSwitchFaults.WireBroken, "nc");
         Assert.False(system.CycleSwitchOn(0));
-        system.HealFault(FaultKind.CycleSwitchWireBroken, "nc");
+        system.HealFault(CycleSwitchFaults.WireBroken, "nc");
         Assert.True(system.CycleSwitchOn(0));
 
         system.AdvanceTo(1_000_001);
@@ -52,11 +53,11 @@ public sealed class SensorTests
     public void Stuck_cycle_switches_read_as_stuck_while_trip_crossings_go_on()
     {
         LubricationSystem system = Plants.Twin(3).WithSwitch(new CycleSwitchDescription { Name = "s", Section = "1" }).Running();
-        system.ApplyFault(FaultKind.CycleSwitchStuckOn, "s");
+        system.ApplyFault(CycleSwitchFaults.StuckOn, "s");
         Assert.Equal(0, Levels(system, 60_000_000, out bool last));
         Assert.True(last);
         system.HealAllFaults();
-        system.ApplyFault(FaultKind.CycleSwitchStuckOff, "s");
+        system.ApplyFault(CycleSwitchFaults.StuckOff, "s");
         Assert.Equal(0, Levels(system, 120_000_000, out last));
         Assert.False(last);
         Assert.Equal(20, system.TripCrossings(0));
@@ -82,14 +83,14 @@ public sealed class SensorTests
             PressureSwitch = new PressureSwitchDescription { TripPa = 140 * Plants.Bar, ResetPa = 70 * Plants.Bar },
         };
         LubricationSystem system = plant.Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(999_990);
         Assert.False(system.PressureSwitchOn);
         system.AdvanceTo(1_000_001);
         Assert.True(system.PressureSwitchOn);
 
         system.SetPumpContact(false);
-        system.ApplyFault(FaultKind.LineLeak, value: 12 * Plants.Cm3PerMin);
+        system.ApplyFault(LineFaults.Leak, value: 12 * Plants.Cm3PerMin);
 
         // 2e-7 m3/s at 100 bar out of 20 cm3 at 1.4 GPa: half the pressure is gone after ln 2 x R C = 0.4951 s.
         system.AdvanceTo(1_494_600);
@@ -97,10 +98,10 @@ public sealed class SensorTests
         system.AdvanceTo(1_495_600);
         Assert.False(system.PressureSwitchOn);
 
-        system.ApplyFault(FaultKind.PressureSwitchStuckOn);
+        system.ApplyFault(PressureSwitchFaults.StuckOn);
         Assert.True(system.PressureSwitchOn);
-        system.ApplyFault(FaultKind.PressureSwitchStuckOff);
-        system.HealFault(FaultKind.PressureSwitchStuckOn);
+        system.ApplyFault(PressureSwitchFaults.StuckOff);
+        system.HealFault(PressureSwitchFaults.StuckOn);
         Assert.False(system.PressureSwitchOn);
     }
 
@@ -135,10 +136,10 @@ public sealed class SensorTests
         system.Refill(9 * Plants.Cm3);
         Assert.False(system.LevelLow);
 
-        system.ApplyFault(FaultKind.LevelSwitchStuckOn, "low");
+        system.ApplyFault(LevelSwitchFaults.StuckOn, "low");
         Assert.True(system.LevelLow);
         Assert.True(system.LevelEmpty);
-        system.ApplyFault(FaultKind.LevelSwitchStuckOff, "empty");
+        system.ApplyFault(LevelSwitchFaults.StuckOff, "empty");
         Assert.False(system.LevelEmpty);
     }
 
@@ -195,7 +196,7 @@ public sealed class SensorTests
     private static List<long> Toggles(PlantDescription plant, ulong seed)
     {
         var system = new LubricationSystem(plant, seed);
-        system.ApplyFault(FaultKind.CycleSwitchChattering, "s", 0.1);
+        system.ApplyFault(CycleSwitchFaults.Chattering, "s", 0.1);
         var times = new List<long>();
         bool level = system.CycleSwitchOn(0);
         while (system.NextEventUs <= 10_000_000)

@@ -1,6 +1,5 @@
 using System;
 using CsCheck;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Sensors;
 using Xunit;
 
@@ -72,13 +71,13 @@ public sealed class ShaftTests
     {
         LubricationSystem system = With(new ShaftDescription { PulsesPerRevolution = 1, InitialSpeedRevPerS = 10 });
         system.AdvanceTo(1_050_000);
-        system.ApplyFault(FaultKind.ShaftSwitchLost);
+        system.ApplyFault(ShaftFaults.SwitchLost);
         Assert.Equal(10, system.ShaftPulsesAt(60_000_000));
         Assert.InRange(system.LastShaftPulseUs(60_000_000), 1_000_000, 1_000_001);
         Assert.Equal(long.MaxValue, system.TimeOfShaftPulseUs(11));
 
         system.AdvanceTo(60_050_000);
-        system.HealFault(FaultKind.ShaftSwitchLost);
+        system.HealFault(ShaftFaults.SwitchLost);
         Assert.Equal(600.5, system.ShaftRevolutions, 9);
         Assert.Equal(20, system.ShaftPulsesAt(61_060_000));
     }

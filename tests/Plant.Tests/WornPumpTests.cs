@@ -1,6 +1,6 @@
 using System;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
 using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pump;
@@ -78,9 +78,9 @@ public sealed class WornPumpTests
         LubricationSystem system = (Plants.Twin(3) with { Pump = Constant }).Running();
         double sound = system.PumpFlowM3PerS;
         system.AdvanceTo(5_000_000);
-        system.ApplyFault(FaultKind.PumpWorn, value: 0.1, second: 10 * Plants.Bar);
+        system.ApplyFault(PumpFaults.Worn, value: 0.1, second: 10 * Plants.Bar);
         Assert.True(system.PumpFlowM3PerS < 0.99 * sound);
-        system.HealFault(FaultKind.PumpWorn);
+        system.HealFault(PumpFaults.Worn);
         Assert.Equal(sound, system.PumpFlowM3PerS, 1e-18);
     }
 
@@ -94,9 +94,9 @@ public sealed class WornPumpTests
             TemperatureK = temperatureK,
         };
         LubricationSystem system = (plant with { Lubricant = lubricant ?? plant.Lubricant }).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(60_000_000);
-        system.ApplyFault(FaultKind.PumpWorn, value: remaining, second: atBar * Plants.Bar);
+        system.ApplyFault(PumpFaults.Worn, value: remaining, second: atBar * Plants.Bar);
         double before = system.PumpedM3;
         system.AdvanceTo(110_000_000);
         return system.PumpedM3 - before;

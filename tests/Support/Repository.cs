@@ -10,7 +10,7 @@ using LubeController.Scripts.ScriptFiles;
 
 namespace LubeController.Tests.Support;
 
-/// <summary>The files of the repository that tests, benchmarks and pictures run.</summary>
+/// <summary>The files of the repository that tests and benchmarks run.</summary>
 public static class Repository
 {
     /// <summary>The folder that holds the solution.</summary>

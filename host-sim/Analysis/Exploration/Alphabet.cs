@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Emulator;
 
 namespace LubeController.Analysis.Exploration;
 
@@ -46,7 +47,7 @@ public sealed class Alphabet
     public Inputs Quiet => Letters[0].Inputs;
 
     /// <summary>Whether an input varies or has a value of its own.</summary>
-    public bool Has(ExploredInput input) => Dimensions.Any(dimension => dimension.Input == input);
+    public bool Has(ControllerInput input) => Dimensions.Any(dimension => dimension.Input == input);
 
     private IEnumerable<Letter> All(PowerCut[] power, IReadOnlyList<Button> buttons)
     {
@@ -82,14 +83,8 @@ public sealed class Alphabet
         var inputs = new Inputs();
         for (int place = 0; place < values.Length; place++)
             Dimensions[place].Apply(inputs, values[place]);
-        Hold(inputs, button);
+        if (button is { } held)
+            ControllerInputs.Of(held).Set(inputs, 1);
         return inputs;
-    }
-
-    /// <summary>Holds a button down in an input image.</summary>
-    internal static void Hold(Inputs inputs, Button? button)
-    {
-        if (button is { } one)
-            inputs.SetDown(one, true);
     }
 }

@@ -1,5 +1,6 @@
 using System;
 using LubeController.Core;
+using LubeController.Emulator;
 
 namespace LubeController.Analysis.Exploration;
 
@@ -53,7 +54,7 @@ internal sealed class ButtonProbe(ExploredCore explored)
         for (int step = 0; step < 2 && !obeyed; step++)
         {
             explored.Inputs.CopyFrom(quiet);
-            Alphabet.Hold(explored.Inputs, button);
+            ControllerInputs.Of(button).Set(explored.Inputs, 1);
             explored.NowMs += (uint)Math.Max(explored.Setup.StepMs, explored.Settings[SettingField.ButtonDebounceMs]);
             explored.Core.Scan(explored.NowMs);
             obeyed = explored.Core.Obeyed(button);

@@ -11,7 +11,6 @@ public sealed class CoreCoverage
 
     private readonly bool[] _phases = new bool[Phases];
     private readonly bool[] _transitions = new bool[Phases * Phases];
-    private readonly bool[] _states = new bool[AlarmTable.Count * Enum.GetValues<AlarmState>().Length];
 
     /// <summary>Alarms that stood, one bit each.</summary>
     public int Alarms { get; private set; }
@@ -21,12 +20,6 @@ public sealed class CoreCoverage
 
     /// <summary>Whether a phase was reached.</summary>
     public bool Reached(Phase phase) => _phases[(int)phase];
-
-    /// <summary>Whether the phase changed from one to another.</summary>
-    public bool Reached(Phase from, Phase to) => _transitions[((int)from * Phases) + (int)to];
-
-    /// <summary>Whether an alarm was in a state.</summary>
-    public bool Reached(AlarmId id, AlarmState state) => _states[((int)id * Enum.GetValues<AlarmState>().Length) + (int)state];
 
     /// <summary>The changes of phase that were seen.</summary>
     public IEnumerable<(Phase From, Phase To)> Transitions
@@ -49,7 +42,6 @@ public sealed class CoreCoverage
         Violated |= other.Violated;
         Add(_phases, other._phases);
         Add(_transitions, other._transitions);
-        Add(_states, other._states);
     }
 
     internal void Note(Phase from, Controller core)
@@ -60,13 +52,6 @@ public sealed class CoreCoverage
         int standing = core.Alarms.Standing;
         if ((standing & ~Alarms) != 0)
             Alarms |= standing;
-    }
-
-    internal void NoteStates(Controller core)
-    {
-        int states = Enum.GetValues<AlarmState>().Length;
-        for (int index = 0; index < AlarmTable.Count; index++)
-            _states[(index * states) + (int)core.Alarms.StateOf((AlarmId)index)] = true;
     }
 
     private static void Add(bool[] to, bool[] from)

@@ -120,7 +120,6 @@ public sealed class CoreModel : IExploredModel
     /// <inheritdoc/>
     public int Probe()
     {
-        Coverage.NoteStates(Core);
         return Report(_probe.Violated());
     }
 

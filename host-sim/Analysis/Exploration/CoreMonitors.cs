@@ -47,13 +47,6 @@ internal sealed class CoreMonitors
     /// <summary>Numbers handed through by <see cref="Write"/> and <see cref="Read"/>.</summary>
     public int Count => _clocks.Length + 1 + RestartMonitor.NumberCount + DryCycleMonitor.NumberCount;
 
-    /// <summary>The bounds in words, for reports.</summary>
-    public IEnumerable<string> Bounds =>
-        new[] { $"a dose comes round within {_bounds[Round]} ms" }
-            .Concat(Enumerable.Range(0, _switches).Select(index => $"silence of switch {index + 1} is alarmed within {_bounds[FirstSwitch + index]} ms"))
-            .Concat(_causes.Select((cause, index) => $"{AlarmTable.Spec(cause.Alarm).Name} is raised within {_bounds[FirstCause + index]} ms"))
-            .Concat(!_watchesOverdue ? [] : new[] { $"{AlarmTable.Spec(AlarmId.LubricationOverdue).Name} is raised within {_bounds[Overdue]} ms without a completed dose" });
-
     private int FirstCause => FirstSwitch + _switches;
 
     private int Overdue => _clocks.Length - 1;

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Emulator;
 using LubeController.Files.Quantities;
 using LubeController.Files.Reading;
 using LubeController.Files.SettingsFiles;
@@ -21,26 +22,6 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
 
     private static readonly QuantityRange StepRange = new(UnitFamily.Time, 1, 60_000, "ms");
 
-    private static readonly (string Name, ExploredInput Input, UnitFamily? Family, string Unit, double Scale)[] Inputs =
-    [
-        ("switch-1", ExploredInput.Switch1, null, "", 1),
-        ("switch-2", ExploredInput.Switch2, null, "", 1),
-        ("switch-3", ExploredInput.Switch3, null, "", 1),
-        ("switch-4", ExploredInput.Switch4, null, "", 1),
-        ("machine-running", ExploredInput.MachineRunning, null, "", 1),
-        ("stop", ExploredInput.Stop, null, "", 1),
-        ("level-low", ExploredInput.LevelLow, null, "", 1),
-        ("level-empty", ExploredInput.LevelEmpty, null, "", 1),
-        ("pressure-switch", ExploredInput.PressureSwitch, null, "", 1),
-        ("pump-overload", ExploredInput.PumpOverload, null, "", 1),
-        ("scan-late", ExploredInput.ScanLate, null, "", 1),
-        ("shaft-pulses", ExploredInput.ShaftPulses, UnitFamily.Count, "1", 1),
-        ("pump-revolutions", ExploredInput.PumpRevolutions, UnitFamily.Count, "1", 1),
-        ("pressure", ExploredInput.PressureMbar, UnitFamily.Pressure, "mbar", 1),
-        ("supply", ExploredInput.SupplyMv, UnitFamily.Voltage, "mV", 1),
-        ("temperature", ExploredInput.TemperatureDeciC, UnitFamily.Temperature, "degC", 10),
-    ];
-
     /// <summary>In the order of <see cref="PowerCut"/>.</summary>
     private static readonly string[] RestartCauses = ["logic-fault", "storage-corrupt", "settings-invalid"];
 
@@ -49,10 +30,14 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
         "an exploration", "exploration", Inheritance.Key, "plant", "settings", "step", "inputs", "buttons", "power-cuts", "torn-saves", "restarts-with", "most-states");
 
     /// <summary>Fields of its inputs.</summary>
-    public static KeySet InputKeys { get; } = new("the inputs", Inputs.Select(input => input.Name));
+    public static KeySet InputKeys { get; } = new("the inputs", ControllerInputs.Settable.Select(NameOf));
 
     /// <summary>Name of an input as files write it.</summary>
-    public static string NameOf(ExploredInput input) => Inputs.First(one => one.Input == input).Name;
+    public static string NameOf(ControllerInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        return ControllerInputs.CycleSwitches.Contains(input) ? input.Name["cycle-".Length..] : input.Name;
+    }
 
     /// <summary>Reads a file, or returns null where a problem was added.</summary>
     public ExplorationFile? Read(string path, ProblemList problems)
@@ -102,14 +87,15 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
         var dimensions = new List<Dimension>();
         if (file.Group("inputs", InputKeys) is not { } group)
             return dimensions;
-        foreach ((string name, ExploredInput input, UnitFamily? family, string unit, double scale) in Inputs)
+        foreach (ControllerInput input in ControllerInputs.Settable)
         {
+            string name = NameOf(input);
             if (!group.Has(name))
                 continue;
             var values = new List<int>();
             foreach (YamlNode node in group.List(name, MostValues))
             {
-                if (Value(node, family, unit, scale, group.Problems) is { } value)
+                if (Value(node, input, group.Problems) is { } value)
                     values.Add(value);
             }
 
@@ -122,8 +108,9 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
         return dimensions;
     }
 
-    private static int? Value(YamlNode node, UnitFamily? family, string unit, double scale, ProblemList problems)
+    private static int? Value(YamlNode node, ControllerInput input, ProblemList problems)
     {
+        UnitFamily? family = input.Kind == InputKind.Level ? null : UnitFamily.OfSi(input.SiUnit);
         if (node is not ScalarNode scalar)
         {
             problems.Add(node, "a value is wanted here", family == null ? "write off or on" : $"write for instance {family.Example}");
@@ -140,7 +127,7 @@ public sealed class ExplorationReader(IReadOnlyList<RestRuleKind> rules)
 
         if (QuantityReader.TryRead(scalar.Text, family, out Quantity quantity, out string message, out string remedy))
         {
-            double value = Math.Round(family.FromSi(quantity.Si, unit) * scale);
+            double value = Math.Round(family.FromSi(quantity.Si, input.Unit) * input.PerUnit);
             if (value is >= -1e9 and <= 1e9)
                 return (int)value;
             (message, remedy) = ("a value out of all reason", $"write for instance {family.Example}");

@@ -14,13 +14,9 @@ namespace LubeController.Analysis.Exploration;
 public sealed record ExplorationResult(
     ExplorationOutcome Outcome, int States, long Transitions, int Depth, int Property, bool InProbe, IReadOnlyList<int> Letters, long Bytes);
 
-/// <summary>Is told how far a search is.</summary>
-public interface IExplorationProgress
-{
-    /// <summary>A level is done.</summary>
-    /// <param name="depth">Steps from the first state.</param>
-    /// <param name="states">States so far.</param>
-    /// <param name="transitions">Steps so far.</param>
-    /// <param name="frontier">States of the next level.</param>
-    void Level(int depth, int states, long transitions, int frontier);
-}
+/// <summary>How far a search is once a level is done.</summary>
+/// <param name="Depth">Steps from the first state.</param>
+/// <param name="States">States so far.</param>
+/// <param name="Transitions">Steps so far.</param>
+/// <param name="Frontier">States of the next level.</param>
+public sealed record ExplorationLevel(int Depth, int States, long Transitions, int Frontier);

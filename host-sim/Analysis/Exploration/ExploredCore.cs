@@ -1,4 +1,3 @@
-using System;
 using LubeController.Core;
 
 namespace LubeController.Analysis.Exploration;

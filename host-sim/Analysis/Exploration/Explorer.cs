@@ -15,7 +15,7 @@ public sealed class Explorer
     private const int Portion = 64;
 
     private readonly ExplorationBounds _bounds;
-    private readonly IExplorationProgress _progress;
+    private readonly Action<ExplorationLevel>? _progress;
     private readonly FingerprintTable _known = new();
     private readonly ExplorationWorker[] _workers;
     private readonly List<int> _parents = [];
@@ -25,8 +25,8 @@ public sealed class Explorer
     /// <summary>Makes a search.</summary>
     /// <param name="makeModel">Makes the model of one worker.</param>
     /// <param name="bounds">How far it may go.</param>
-    /// <param name="progress">Is told of each level.</param>
-    public Explorer(Func<IExploredModel> makeModel, ExplorationBounds bounds, IExplorationProgress progress)
+    /// <param name="progress">Hears each level; null where nobody listens.</param>
+    public Explorer(Func<IExploredModel> makeModel, ExplorationBounds bounds, Action<ExplorationLevel>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(makeModel);
         ArgumentNullException.ThrowIfNull(bounds);
@@ -61,7 +61,7 @@ public sealed class Explorer
             depth++;
             Expand(frontier, depth, cancel);
             frontier = Gather();
-            _progress.Level(depth, _parents.Count, Transitions, frontier.Length);
+            _progress?.Invoke(new ExplorationLevel(depth, _parents.Count, Transitions, frontier.Length));
         }
     }
 

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Core;
+using LubeController.Emulator;
 
 namespace LubeController.Analysis.Exploration;
 
@@ -22,18 +23,18 @@ internal sealed record LastingCause(AlarmId Alarm, Func<Inputs, bool> Lasts, int
     {
         Settings settings = setup.Settings;
         int debounceMs = settings[SettingField.LevelDebounceMs];
-        if (setup.Alphabet.Has(ExploredInput.LevelEmpty) && settings.Is(SettingField.LevelEmptyFitted))
+        if (setup.Alphabet.Has(ControllerInputs.LevelEmpty) && settings.Is(SettingField.LevelEmptyFitted))
             yield return new(AlarmId.ReservoirEmpty, inputs => inputs.LevelEmpty != settings.Is(SettingField.LevelEmptyInverted), Bound(setup, AlarmId.ReservoirEmpty, debounceMs));
-        if (setup.Alphabet.Has(ExploredInput.LevelLow) && settings.Is(SettingField.LevelLowFitted))
+        if (setup.Alphabet.Has(ControllerInputs.LevelLow) && settings.Is(SettingField.LevelLowFitted))
             yield return new(AlarmId.ReservoirLow, inputs => inputs.LevelLow != settings.Is(SettingField.LevelLowInverted), Bound(setup, AlarmId.ReservoirLow, debounceMs));
-        if (setup.Alphabet.Has(ExploredInput.PumpOverload) && settings.Is(SettingField.OverloadFitted))
+        if (setup.Alphabet.Has(ControllerInputs.PumpOverload) && settings.Is(SettingField.OverloadFitted))
             yield return new(AlarmId.PumpOverload, inputs => inputs.PumpOverload != settings.Is(SettingField.OverloadInverted), Bound(setup, AlarmId.PumpOverload, settings[SettingField.OverloadDebounceMs]));
     }
 
     private static IEnumerable<LastingCause> Pressures(CoreSetup setup)
     {
         Settings settings = setup.Settings;
-        if (!setup.Alphabet.Has(ExploredInput.PressureMbar) || !settings.Is(SettingField.PressureTransmitterFitted))
+        if (!setup.Alphabet.Has(ControllerInputs.Pressure) || !settings.Is(SettingField.PressureTransmitterFitted))
             yield break;
         yield return new(AlarmId.LineOverpressure, inputs => inputs.PressureMbar > settings[SettingField.PressureLimitMbar], Bound(setup, AlarmId.LineOverpressure, 0));
         int span = settings[SettingField.PressureSpanMbar];
@@ -44,13 +45,13 @@ internal sealed record LastingCause(AlarmId Alarm, Func<Inputs, bool> Lasts, int
     private static IEnumerable<LastingCause> Others(CoreSetup setup)
     {
         Settings settings = setup.Settings;
-        if (setup.Alphabet.Has(ExploredInput.ScanLate))
+        if (setup.Alphabet.Has(ControllerInputs.ScanLate))
             yield return new(AlarmId.ScanOverrun, inputs => inputs.ScanLate, Bound(setup, AlarmId.ScanOverrun, 0));
-        if (setup.Alphabet.Has(ExploredInput.SupplyMv) && settings.Is(SettingField.SupplyMeasured))
+        if (setup.Alphabet.Has(ControllerInputs.Supply) && settings.Is(SettingField.SupplyMeasured))
             yield return new(AlarmId.SupplyLow, inputs => inputs.SupplyMv < settings[SettingField.SupplyLimitMv], Bound(setup, AlarmId.SupplyLow, 0));
-        if (setup.Alphabet.Has(ExploredInput.TemperatureDeciC) && settings.Is(SettingField.ColdJudged))
+        if (setup.Alphabet.Has(ControllerInputs.Temperature) && settings.Is(SettingField.ColdJudged))
             yield return new(AlarmId.LubricantCold, inputs => inputs.TemperatureDeciC < settings[SettingField.ColdLimitDeciC], Bound(setup, AlarmId.LubricantCold, 0));
-        if (setup.Alphabet.Has(ExploredInput.ShaftPulses) && settings.Is(SettingField.ShaftFitted))
+        if (setup.Alphabet.Has(ControllerInputs.ShaftPulses) && settings.Is(SettingField.ShaftFitted))
             yield return new(AlarmId.ShaftSignalLost, inputs => inputs.MachineRunning && inputs.ShaftPulses == 0, Bound(setup, AlarmId.ShaftSignalLost, settings[SettingField.ShaftLostMs]));
     }
 

@@ -1,4 +1,3 @@
-using System;
 using LubeController.Analysis.Specification;
 
 namespace LubeController.Analysis.Lockstep;

@@ -40,82 +40,7 @@ public static class LockstepSettings
     {
         ArgumentNullException.ThrowIfNull(values);
         Refuse(values);
-        bool transmitter = values[SettingField.PressureTransmitterFitted] != 0;
-        return new Spec.SpecSettings
-        {
-            RestMode = (RestMode)values[SettingField.RestMode] switch
-            {
-                RestMode.Shaft => Spec.RestMode.Shaft,
-                RestMode.Either => Spec.RestMode.Either,
-                _ => Spec.RestMode.Time,
-            },
-            RestMs = values[SettingField.RestMs],
-            RestShaftPulses = values[SettingField.RestRevolutions] * values[SettingField.ShaftPulsesPerRevolution],
-            FallbackMs = Math.Max(1, values[SettingField.RestFallbackMs]),
-            RestOnlyWhileRunning = values[SettingField.RestOnlyWhileRunning] != 0,
-            RestartDelayMs = values[SettingField.RestartDelayMs],
-            NewTries = values[SettingField.NewTryDelayMs] > 0,
-            NewTryDelayMs = values[SettingField.NewTryDelayMs],
-            HasShaft = values[SettingField.ShaftFitted] != 0,
-            ShaftTimeoutMs = values[SettingField.ShaftLostMs],
-            ShaftStandstillMs = values[SettingField.ShaftStandstillMs],
-            DoseMode = (DoseMode)values[SettingField.DoseMode] switch
-            {
-                DoseMode.Cycles => Spec.DoseMode.Cycles,
-                DoseMode.RunTime => Spec.DoseMode.RunTime,
-                _ => Spec.DoseMode.Pressure,
-            },
-            DosePulses = values[SettingField.DoseEdges],
-            DoseRunMs = values[SettingField.DoseRunMs],
-            DoseLimitMs = values[SettingField.DoseLimitMs],
-            Switches = [.. Enumerable.Range(0, values[SettingField.SwitchCount]).Select(index => SwitchOf(values, index))],
-            DoseEndingSwitch = values[SettingField.DoseEndingSwitch] - 1,
-            FirstPulseAllowanceMs = values[SettingField.FirstPulseAllowanceMs],
-            WitnessPulses = values[SettingField.WitnessPulses],
-            ChatterChanges = values[SettingField.ChatterChanges],
-            ChatterWindowMs = values[SettingField.ChatterWindowMs],
-            RunDownMs = values[SettingField.RunDownMs],
-            RetryPauseMs = values[SettingField.RetryPauseMs],
-            ShortestPulseIntervalMs = values[SettingField.MinPulseIntervalMs],
-            RunOnMs = values[SettingField.RunOnMs],
-            PrimeLimitMs = values[SettingField.PrimeLimitMs],
-            OutputTestMs = values[SettingField.OutputTestMs],
-            OverdueMs = values[SettingField.OverdueMs],
-            SaveIntervalMs = values[SettingField.SaveIntervalMs],
-            RestartsMost = values[SettingField.RestartsMost],
-            RestartWindowMs = values[SettingField.RestartWindowMs],
-            OverpressurePa = transmitter ? values[SettingField.PressureLimitMbar] * PaPerMbar : null,
-            PressureReachedPa = values[SettingField.PressureReachedMbar] * PaPerMbar,
-            PressureVentedPa = values[SettingField.PressureVentedMbar] * PaPerMbar,
-            PressureSpanPa = values[SettingField.PressureSpanMbar] * PaPerMbar,
-            PressureSwitchUse = (PressureSwitchUse)values[SettingField.PressureSwitchUse] switch
-            {
-                PressureSwitchUse.Reached => Spec.PressureSwitchUse.Reached,
-                PressureSwitchUse.Limit => Spec.PressureSwitchUse.Limit,
-                _ => Spec.PressureSwitchUse.Nothing,
-            },
-            PressureDebounceMs = values[SettingField.PressureDebounceMs],
-            PressureMissingMs = values[SettingField.PressureMissingMs],
-            HoldMs = values[SettingField.HoldMs],
-            VentMs = values[SettingField.VentMs],
-            VentLimitMs = Math.Max(values[SettingField.VentMs] + 1, values[SettingField.VentLimitMs]),
-            PressureCycles = values[SettingField.PressureCycles],
-            VentValveNormallyOpen = values[SettingField.VentValveNormallyOpen] != 0,
-            RevolutionMissingMs = values[SettingField.PumpRevolutionsFitted] != 0 ? values[SettingField.RevolutionMissingMs] : null,
-            ColdMilliCelsius = values[SettingField.ColdJudged] != 0 ? values[SettingField.ColdLimitDeciC] * MilliPerDeci : null,
-            ColdHysteresisMilliKelvin = values[SettingField.ColdHysteresisDeciC] * MilliPerDeci,
-            SupplyLowMilliVolt = values[SettingField.SupplyMeasured] != 0 ? values[SettingField.SupplyLimitMv] : null,
-            SupplyHysteresisMilliVolt = values[SettingField.SupplyHysteresisMv],
-            ReadyDelayMs = values[SettingField.ReadyDelayMs],
-            LevelDebounceMs = values[SettingField.LevelDebounceMs],
-            // A contact that is not fitted is known to be off from the first scan on.
-            OverloadDebounceMs = values[SettingField.OverloadFitted] != 0 ? values[SettingField.OverloadDebounceMs] : 0,
-            StopDebounceMs = 0,
-            MachineRunningDebounceMs = 0,
-            ButtonDebounceMs = values[SettingField.ButtonDebounceMs],
-            Delays = Spec.AlarmTable.All.ToDictionary(rule => rule.Id, rule => DelaysOf(values, rule.Id)),
-            Consequences = Consequences,
-        };
+        return WithSensors(WithPressure(WithDose(WithRest(new Spec.SpecSettings(), values), values), values), values);
     }
 
     /// <summary>What the specification sees of a scan's inputs: polarity applied, nothing of what is not fitted.</summary>
@@ -166,6 +91,94 @@ public static class LockstepSettings
         new(Spec.AlarmId.RestartUnexpected, Spec.AlarmId.LogicFault),
         new(Spec.AlarmId.SensorsDisagree, Spec.AlarmId.PressureSignalLost),
     ];
+
+    private static Spec.SpecSettings WithRest(Spec.SpecSettings spec, SettingsValues values) => spec with
+    {
+        RestMode = (RestMode)values[SettingField.RestMode] switch
+        {
+            RestMode.Shaft => Spec.RestMode.Shaft,
+            RestMode.Either => Spec.RestMode.Either,
+            _ => Spec.RestMode.Time,
+        },
+        RestMs = values[SettingField.RestMs],
+        RestShaftPulses = values[SettingField.RestRevolutions] * values[SettingField.ShaftPulsesPerRevolution],
+        FallbackMs = Math.Max(1, values[SettingField.RestFallbackMs]),
+        RestOnlyWhileRunning = values[SettingField.RestOnlyWhileRunning] != 0,
+        RestartDelayMs = values[SettingField.RestartDelayMs],
+        NewTries = values[SettingField.NewTryDelayMs] > 0,
+        NewTryDelayMs = values[SettingField.NewTryDelayMs],
+        HasShaft = values[SettingField.ShaftFitted] != 0,
+        ShaftTimeoutMs = values[SettingField.ShaftLostMs],
+        ShaftStandstillMs = values[SettingField.ShaftStandstillMs],
+        RunDownMs = values[SettingField.RunDownMs],
+        PrimeLimitMs = values[SettingField.PrimeLimitMs],
+        OutputTestMs = values[SettingField.OutputTestMs],
+        OverdueMs = values[SettingField.OverdueMs],
+        SaveIntervalMs = values[SettingField.SaveIntervalMs],
+        RestartsMost = values[SettingField.RestartsMost],
+        RestartWindowMs = values[SettingField.RestartWindowMs],
+    };
+
+    private static Spec.SpecSettings WithDose(Spec.SpecSettings spec, SettingsValues values) => spec with
+    {
+        DoseMode = (DoseMode)values[SettingField.DoseMode] switch
+        {
+            DoseMode.Cycles => Spec.DoseMode.Cycles,
+            DoseMode.RunTime => Spec.DoseMode.RunTime,
+            _ => Spec.DoseMode.Pressure,
+        },
+        DosePulses = values[SettingField.DoseEdges],
+        DoseRunMs = values[SettingField.DoseRunMs],
+        DoseLimitMs = values[SettingField.DoseLimitMs],
+        Switches = [.. Enumerable.Range(0, values[SettingField.SwitchCount]).Select(index => SwitchOf(values, index))],
+        DoseEndingSwitch = values[SettingField.DoseEndingSwitch] - 1,
+        FirstPulseAllowanceMs = values[SettingField.FirstPulseAllowanceMs],
+        WitnessPulses = values[SettingField.WitnessPulses],
+        ChatterChanges = values[SettingField.ChatterChanges],
+        ChatterWindowMs = values[SettingField.ChatterWindowMs],
+        RetryPauseMs = values[SettingField.RetryPauseMs],
+        ShortestPulseIntervalMs = values[SettingField.MinPulseIntervalMs],
+        RunOnMs = values[SettingField.RunOnMs],
+    };
+
+    private static Spec.SpecSettings WithPressure(Spec.SpecSettings spec, SettingsValues values) => spec with
+    {
+        OverpressurePa = values[SettingField.PressureTransmitterFitted] != 0 ? values[SettingField.PressureLimitMbar] * PaPerMbar : null,
+        PressureReachedPa = values[SettingField.PressureReachedMbar] * PaPerMbar,
+        PressureVentedPa = values[SettingField.PressureVentedMbar] * PaPerMbar,
+        PressureSpanPa = values[SettingField.PressureSpanMbar] * PaPerMbar,
+        PressureSwitchUse = (PressureSwitchUse)values[SettingField.PressureSwitchUse] switch
+        {
+            PressureSwitchUse.Reached => Spec.PressureSwitchUse.Reached,
+            PressureSwitchUse.Limit => Spec.PressureSwitchUse.Limit,
+            _ => Spec.PressureSwitchUse.Nothing,
+        },
+        PressureDebounceMs = values[SettingField.PressureDebounceMs],
+        PressureMissingMs = values[SettingField.PressureMissingMs],
+        HoldMs = values[SettingField.HoldMs],
+        VentMs = values[SettingField.VentMs],
+        VentLimitMs = Math.Max(values[SettingField.VentMs] + 1, values[SettingField.VentLimitMs]),
+        PressureCycles = values[SettingField.PressureCycles],
+        VentValveNormallyOpen = values[SettingField.VentValveNormallyOpen] != 0,
+    };
+
+    private static Spec.SpecSettings WithSensors(Spec.SpecSettings spec, SettingsValues values) => spec with
+    {
+        RevolutionMissingMs = values[SettingField.PumpRevolutionsFitted] != 0 ? values[SettingField.RevolutionMissingMs] : null,
+        ColdMilliCelsius = values[SettingField.ColdJudged] != 0 ? values[SettingField.ColdLimitDeciC] * MilliPerDeci : null,
+        ColdHysteresisMilliKelvin = values[SettingField.ColdHysteresisDeciC] * MilliPerDeci,
+        SupplyLowMilliVolt = values[SettingField.SupplyMeasured] != 0 ? values[SettingField.SupplyLimitMv] : null,
+        SupplyHysteresisMilliVolt = values[SettingField.SupplyHysteresisMv],
+        ReadyDelayMs = values[SettingField.ReadyDelayMs],
+        LevelDebounceMs = values[SettingField.LevelDebounceMs],
+        // A contact that is not fitted is known to be off from the first scan on.
+        OverloadDebounceMs = values[SettingField.OverloadFitted] != 0 ? values[SettingField.OverloadDebounceMs] : 0,
+        StopDebounceMs = 0,
+        MachineRunningDebounceMs = 0,
+        ButtonDebounceMs = values[SettingField.ButtonDebounceMs],
+        Delays = Spec.AlarmTable.All.ToDictionary(rule => rule.Id, rule => DelaysOf(values, rule.Id)),
+        Consequences = Consequences,
+    };
 
     private static bool Fitted(SettingsValues values, int fitted, int inverted, bool wired) =>
         values[fitted] != 0 && wired != (values[inverted] != 0);

@@ -11,6 +11,16 @@ public sealed record PowerCutSetup
     /// <summary>The settings compiled in.</summary>
     public required Settings Settings { get; init; }
 
+    /// <summary>Settings that come by every kind of write within an hour.</summary>
+    public static Settings UsualSettings()
+    {
+        var settings = new Settings();
+        settings[SettingField.RestMs] = 5 * 60 * 1000;
+        settings[SettingField.LevelLowFitted] = 1;
+        settings[SettingField.LevelEmptyFitted] = 1;
+        return settings;
+    }
+
     /// <summary>Makes the user's rest rule anew at every start; null for none.</summary>
     public Func<IRestRule>? MakeRule { get; init; }
 

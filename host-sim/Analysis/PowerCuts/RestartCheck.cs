@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using LubeController.Board;
 using LubeController.Core;
-using LubeController.Emulator.Storage;
 
 namespace LubeController.Analysis.PowerCuts;
 

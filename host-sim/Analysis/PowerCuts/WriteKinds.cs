@@ -1,4 +1,3 @@
-using System;
 using LubeController.Board;
 
 namespace LubeController.Analysis.PowerCuts;

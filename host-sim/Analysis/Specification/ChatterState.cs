@@ -1,6 +1,7 @@
 namespace LubeController.Analysis.Specification;
 
 /// <summary>Changes of a cycle switch's level before debounce, counted in windows.</summary>
+[RegressionModel("how many changes of a level, in which window, are chatter, and when it has ended")]
 internal record struct ChatterState
 {
     private bool _runs;

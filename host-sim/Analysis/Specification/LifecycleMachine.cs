@@ -1,4 +1,3 @@
-using System;
 using Stateless;
 using static LubeController.Analysis.Specification.Lifecycle;
 

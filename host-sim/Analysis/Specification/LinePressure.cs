@@ -23,6 +23,7 @@ internal sealed class LinePressure(SpecSettings settings, SpecState state, SpecS
     private bool SwitchShowsLimit => settings.PressureSwitchUse == PressureSwitchUse.Limit;
 
     /// <summary>In a dose by pressure switch and transmitter must both show pressure, or both none; elsewhere either shows it.</summary>
+    [RegressionModel("what counts as reached and as vented where both a switch and a transmitter are fitted")]
     internal void Accept()
     {
         state.Levels.Pressure.Accept(scan.Inputs.PressureSwitch, settings.PressureDebounceMs);

@@ -9,14 +9,7 @@ internal sealed class PhaseEffects(SpecState state, Dosing dose, PressureDose by
     internal void Follow(Phase source, PhaseEvent happening)
     {
         Phase cameFrom = state.CameFrom;
-        if (state.Phase != source)
-        {
-            state.Rest.AfterFailure &= source == Phase.Prime || state.Phase == Phase.Prime;
-            state.PhaseMs = 0;
-        }
-
-        if (source == Phase.Prime)
-            state.CameFrom = Phase.Rest;
+        Leave(source);
         switch (happening)
         {
             case PhaseEvent.DoseDue or PhaseEvent.DoseNowPressed:
@@ -47,6 +40,18 @@ internal sealed class PhaseEffects(SpecState state, Dosing dose, PressureDose by
             default:
                 break;
         }
+    }
+
+    private void Leave(Phase source)
+    {
+        if (state.Phase != source)
+        {
+            state.Rest.AfterFailure &= source == Phase.Prime || state.Phase == Phase.Prime;
+            state.PhaseMs = 0;
+        }
+
+        if (source == Phase.Prime)
+            state.CameFrom = Phase.Rest;
     }
 
     private void Interrupt(Phase source, PhaseEvent happening)

@@ -45,6 +45,7 @@ internal sealed class Presses(
     /// One alarm shows several comparisons, of which a reset ends those that only a running pump can show: so it does not wait for
     /// the delay off, unless the shaft turns on now.
     /// </summary>
+    [RegressionModel("whether a disagreement waits for its delay off at a reset")]
     private void EndDisagreement()
     {
         if (!state.Shaft.TurnsOn && !scan.Inputs.Sees(AlarmId.SensorsDisagree))

@@ -1,6 +1,7 @@
 namespace LubeController.Analysis.Specification;
 
 /// <summary>The steps of a dose by pressure on a single-line system. In a dose of another kind nothing here happens.</summary>
+[RegressionModel("recharging before the first pressure cycle, the number of pressure cycles, pressure lost while it is held, and where an interrupted dose goes on")]
 internal sealed class PressureDose(SpecSettings settings, SpecState state, AlarmBook alarms, LinePressure pressure, SwitchTimers timers)
 {
     /// <summary>Whether the pump waits for the line.</summary>

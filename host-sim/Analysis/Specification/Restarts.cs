@@ -14,6 +14,7 @@ internal record struct RestartState
 }
 
 /// <summary>Power-ups that come too soon after each other, or too often.</summary>
+[RegressionModel("the window in which restarts are counted, and that a reset forgets none of them")]
 internal sealed class Restarts(SpecSettings settings, SpecState state)
 {
     /// <summary>Lets time pass.</summary>

@@ -62,6 +62,7 @@ internal sealed class Shaft(SpecSettings settings, SpecState state, SpecScan sca
     /// A pulse of a shaft that has not said standstill for the whole run-down shows that it turns on; standstill, or the
     /// machine running, ends that.
     /// </summary>
+    [RegressionModel("when a shaft that turns on without machine running is a disagreement, and what ends it")]
     private void CompareWithMachine()
     {
         ref ShaftState shaft = ref state.Shaft;

@@ -91,14 +91,5 @@ public readonly record struct SpecInputs()
     /// </summary>
     public ulong Witnessed { get; init; }
 
-    /// <summary>These inputs with further alarms witnessed.</summary>
-    public SpecInputs WithWitness(params ReadOnlySpan<AlarmId> alarms)
-    {
-        ulong witnessed = Witnessed;
-        foreach (AlarmId alarm in alarms)
-            witnessed |= 1UL << (int)alarm;
-        return this with { Witnessed = witnessed };
-    }
-
     internal bool Sees(AlarmId alarm) => (Witnessed >> (int)alarm & 1) != 0;
 }

@@ -10,6 +10,20 @@ internal static class SpecSettingsCheck
 
     internal static void Check(SpecSettings s)
     {
+        CheckRest(s);
+        CheckDose(s);
+        CheckPressure(s);
+        CheckDebounce(s);
+        CheckSwitches(s);
+        CheckAlarms(s);
+        if (s.RestMode != RestMode.Time && !s.HasShaft)
+            throw Refused(nameof(s.RestMode), s.RestMode, "rest by revolutions needs a shaft input: set HasShaft");
+        if (s.DoseMode == DoseMode.Pressure && s.OverpressurePa is null && s.PressureSwitchUse != PressureSwitchUse.Reached)
+            throw Refused(nameof(s.DoseMode), s.DoseMode, "a dose by pressure needs a transmitter, or a switch that shows that pressure is reached");
+    }
+
+    private static void CheckRest(SpecSettings s)
+    {
         AtLeast(1, s.RestMs, nameof(s.RestMs));
         AtLeast(1, s.RestShaftPulses, nameof(s.RestShaftPulses));
         AtLeast(1, s.FallbackMs, nameof(s.FallbackMs));
@@ -17,6 +31,17 @@ internal static class SpecSettingsCheck
         AtLeast(0, s.NewTryDelayMs, nameof(s.NewTryDelayMs));
         AtLeast(1, s.ShaftTimeoutMs, nameof(s.ShaftTimeoutMs));
         AtLeast(1, s.ShaftStandstillMs, nameof(s.ShaftStandstillMs));
+        AtLeast(0, s.RunDownMs, nameof(s.RunDownMs));
+        AtLeast(1, s.PrimeLimitMs, nameof(s.PrimeLimitMs));
+        AtLeast(1, s.OutputTestMs, nameof(s.OutputTestMs));
+        AtLeast(1, s.OverdueMs, nameof(s.OverdueMs));
+        AtLeast(1, s.SaveIntervalMs, nameof(s.SaveIntervalMs));
+        AtLeast(0, s.RestartsMost, nameof(s.RestartsMost));
+        AtLeast(1, s.RestartWindowMs, nameof(s.RestartWindowMs));
+    }
+
+    private static void CheckDose(SpecSettings s)
+    {
         AtLeast(1, s.DosePulses, nameof(s.DosePulses));
         AtLeast(1, s.DoseRunMs, nameof(s.DoseRunMs));
         AtLeast(1, s.DoseLimitMs, nameof(s.DoseLimitMs));
@@ -26,17 +51,21 @@ internal static class SpecSettingsCheck
         AtLeast(0, s.WitnessPulses, nameof(s.WitnessPulses));
         AtLeast(0, s.ChatterChanges, nameof(s.ChatterChanges));
         AtLeast(1, s.ChatterWindowMs, nameof(s.ChatterWindowMs));
-        AtLeast(0, s.RunDownMs, nameof(s.RunDownMs));
-        AtLeast(0, s.PressureDebounceMs, nameof(s.PressureDebounceMs));
+        AtLeast(0, s.RunOnMs, nameof(s.RunOnMs));
+    }
+
+    private static void CheckPressure(SpecSettings s)
+    {
         AtLeast(0, s.PressureMissingMs, nameof(s.PressureMissingMs));
         AtLeast(1, s.HoldMs, nameof(s.HoldMs));
         AtLeast(1, s.VentMs, nameof(s.VentMs));
         AtLeast(s.VentMs + 1, s.VentLimitMs, nameof(s.VentLimitMs));
         AtLeast(1, s.PressureCycles, nameof(s.PressureCycles));
-        AtLeast(0, s.RunOnMs, nameof(s.RunOnMs));
-        AtLeast(1, s.PrimeLimitMs, nameof(s.PrimeLimitMs));
-        AtLeast(1, s.OutputTestMs, nameof(s.OutputTestMs));
-        AtLeast(1, s.OverdueMs, nameof(s.OverdueMs));
+    }
+
+    private static void CheckDebounce(SpecSettings s)
+    {
+        AtLeast(0, s.PressureDebounceMs, nameof(s.PressureDebounceMs));
         AtLeast(0, s.ReadyDelayMs, nameof(s.ReadyDelayMs));
         AtLeast(0, s.SwitchDebounceMs, nameof(s.SwitchDebounceMs));
         AtLeast(0, s.LevelDebounceMs, nameof(s.LevelDebounceMs));
@@ -44,15 +73,6 @@ internal static class SpecSettingsCheck
         AtLeast(0, s.StopDebounceMs, nameof(s.StopDebounceMs));
         AtLeast(0, s.MachineRunningDebounceMs, nameof(s.MachineRunningDebounceMs));
         AtLeast(0, s.ButtonDebounceMs, nameof(s.ButtonDebounceMs));
-        AtLeast(1, s.SaveIntervalMs, nameof(s.SaveIntervalMs));
-        AtLeast(0, s.RestartsMost, nameof(s.RestartsMost));
-        AtLeast(1, s.RestartWindowMs, nameof(s.RestartWindowMs));
-        CheckSwitches(s);
-        CheckAlarms(s);
-        if (s.RestMode != RestMode.Time && !s.HasShaft)
-            throw Refused(nameof(s.RestMode), s.RestMode, "rest by revolutions needs a shaft input: set HasShaft");
-        if (s.DoseMode == DoseMode.Pressure && s.OverpressurePa is null && s.PressureSwitchUse != PressureSwitchUse.Reached)
-            throw Refused(nameof(s.DoseMode), s.DoseMode, "a dose by pressure needs a transmitter, or a switch that shows that pressure is reached");
     }
 
     private static void CheckSwitches(SpecSettings s)

@@ -1,5 +1,3 @@
-using System;
-
 namespace LubeController.Analysis.Specification;
 
 /// <summary>The whole state between two scans, as data that the rules read and change. Only durations are held, never a time of day.</summary>

@@ -8,6 +8,7 @@ internal sealed class SwitchFaults(SpecSettings settings, SpecState state, SpecS
     /// can tell: they are taken in the order of the switches, so that the last pulse of a witness may come just before the edge
     /// that it misses.
     /// </summary>
+    [RegressionModel("how many pulses of another switch prove one wrong, and which of two edges in one scan came first")]
     internal void Witness(int index)
     {
         for (int other = 0; other < state.Switches.Length; other++)
@@ -31,6 +32,7 @@ internal sealed class SwitchFaults(SpecSettings settings, SpecState state, SpecS
     }
 
     /// <summary>A reset ends what a witness proved, since only a running pump can show it.</summary>
+    [RegressionModel("whether what was proved waits for its delay off at a reset")]
     internal void EndProofs()
     {
         bool proved = false;

@@ -16,8 +16,7 @@ internal sealed class WiringProbe(SupervisoryWiringDescription wiring, OutputPat
         Set(circuit, health);
         // A relay that has pulled in holds at a voltage at which it would not pull in: health comes first, then the fault.
         circuit.Read();
-        if (fault != null)
-            WiringFaults.Apply(circuit, fault.Kind, fault.Part);
+        fault?.Fault.Apply(circuit, fault.Part);
         var inHealth = WiringPicture.Of(circuit);
         Set(circuit, alarm);
         return (inHealth, WiringPicture.Of(circuit));

@@ -65,6 +65,9 @@ internal sealed class BoardClock(long periodUs)
     /// <summary>The first tick at which the board's clock shows at least so much.</summary>
     public long TickShowing(long boardUs) => (boardUs / periodUs) + (boardUs % periodUs > 0 ? 1 : 0);
 
+    /// <summary>By how much a time is past a tick by the board's clock, whole milliseconds.</summary>
+    public int LateMs(long tick, long timeUs) => (int)((BoardUs(timeUs) - (tick * periodUs)) / 1000);
+
     /// <summary>A stretch at one rate.</summary>
     private readonly record struct Piece(long TrueUs, long BoardUs, long RatePpb);
 }

@@ -10,6 +10,12 @@ namespace LubeController.Emulator.Platform;
 /// </summary>
 internal sealed class PinQueue
 {
+    /// <summary>Fewest records that a queue holds.</summary>
+    public const int LeastDepth = 16;
+
+    /// <summary>Most records that a queue holds.</summary>
+    public const int MostDepth = 512;
+
     private readonly List<long> _edgesUs = [];
 
     /// <summary>Records it holds.</summary>

@@ -21,19 +21,12 @@ internal sealed class ScanTiming(ulong seed, long periodUs)
     /// <summary>Whether a delay, not jitter, holds up a scan.</summary>
     public bool Delays(long tickUs) => _delayUs > 0 && (_owed || tickUs <= _untilUs);
 
-    /// <summary>Delays the next scan, and all that are planned within a span.</summary>
-    public void Delay(long nowUs, long delayUs, long spanUs)
+    /// <summary>Delays the next scan, and all that are planned within a span, or none any more.</summary>
+    public void Delay(long nowUs, long delayUs, long spanUs, bool on)
     {
-        _delayUs = delayUs;
+        _delayUs = on ? delayUs : 0;
         _untilUs = nowUs + spanUs;
-        _owed = true;
-    }
-
-    /// <summary>Delays no more.</summary>
-    public void StopDelaying()
-    {
-        _delayUs = 0;
-        _owed = false;
+        _owed = on;
     }
 
     /// <summary>A scan was made: what was owed is paid.</summary>

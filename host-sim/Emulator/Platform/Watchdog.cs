@@ -9,18 +9,11 @@ internal sealed class Watchdog(long timeUs)
 {
     private long _kickedUs;
 
-    /// <summary>Kicks counted.</summary>
-    public long Kicks { get; private set; }
-
     /// <summary>Arms it, as the board's start does.</summary>
     public void Arm(long nowUs) => _kickedUs = nowUs;
 
     /// <summary>A scan was completed.</summary>
-    public void Kick(long nowUs)
-    {
-        _kickedUs = nowUs;
-        Kicks++;
-    }
+    public void Kick(long nowUs) => _kickedUs = nowUs;
 
     /// <summary>When it bites if it is kicked no more, us.</summary>
     /// <param name="skippedUs">The last scan that was skipped because nothing would have changed, us, which would have kicked; below zero for none.</param>

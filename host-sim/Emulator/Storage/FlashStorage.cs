@@ -55,6 +55,9 @@ public sealed class FlashStorage : IBlockStorage
     /// <summary>Writes and programs so far, torn and failed ones included.</summary>
     public long TotalWrites { get; private set; }
 
+    /// <summary>Writes and programs so far that failed and left a block as it was.</summary>
+    public long RefusedWrites { get; private set; }
+
     /// <summary>Writes of a block, each of which erased it; torn ones included, failed ones not.</summary>
     /// <exception cref="IndexOutOfRangeException">No such block.</exception>
     public int Writes(int block) => _writes[block];
@@ -166,7 +169,11 @@ public sealed class FlashStorage : IBlockStorage
             return false;
         bool worn = _writes[block] >= _lifeWrites;
         if (worn && _worn == WornBlock.Refuses)
+        {
+            RefusedWrites++;
             return false;
+        }
+
         _writes[block]++;
         Span<byte> own = Own(block);
         int whole = _tears ? Math.Min(_tearAt, length) : length;
@@ -202,6 +209,7 @@ public sealed class FlashStorage : IBlockStorage
         if (_failing > 0)
         {
             _failing--;
+            RefusedWrites++;
             return false;
         }
 

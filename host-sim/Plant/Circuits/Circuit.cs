@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 
 namespace LubeController.Plant.Circuits;
 
@@ -9,37 +8,42 @@ namespace LubeController.Plant.Circuits;
 /// nothing once the circuit has been solved for the first time. The answer depends on the elements alone, not on what was
 /// solved before, except for relays, which have a memory by nature, and for blown fuses.
 /// </summary>
-public sealed partial class Circuit
+public sealed class Circuit
 {
-    /// <summary>The node that every voltage is told against.</summary>
+    /// <summary>The node that every voltage is measured against.</summary>
     public const int Ground = 0;
 
     /// <summary>Least resistance of a conductor, ohm: less would cost digits and mean nothing.</summary>
     public const double LeastOhms = 1e-4;
 
-    private readonly List<string> _nodes = ["0"];
-    private readonly List<Element> _elements = [];
-    private readonly List<Fuse> _fuses = [];
-    private readonly List<Coil> _coils = [];
-    private bool _changed = true;
+    private readonly Netlist _netlist = new();
+    private readonly OperatingPoint _point;
+    private readonly Fuses _fuses;
+    private readonly Relays _relays;
+
+    /// <summary>Makes an empty circuit.</summary>
+    public Circuit()
+    {
+        _point = new OperatingPoint(_netlist);
+        _fuses = new Fuses(_netlist);
+        _relays = new Relays(_netlist);
+    }
 
     /// <summary>Number of nodes, ground among them.</summary>
-    public int NodeCount => _nodes.Count;
+    public int NodeCount => _netlist.NodeCount;
 
     /// <summary>Number of elements.</summary>
-    public int ElementCount => _elements.Count;
+    public int ElementCount => _netlist.Elements.Count;
+
+    /// <summary>The relay that finds no rest, by its coil's name, or null.</summary>
+    public string? Buzzing { get; private set; }
 
     /// <summary>The two nodes of an element.</summary>
-    public (int A, int B) EndsOf(int index) => (_elements[index].A, _elements[index].B);
+    public (int A, int B) EndsOf(int index) => (_netlist.Elements[index].A, _netlist.Elements[index].B);
 
     /// <summary>Adds a node.</summary>
     /// <returns>Its number.</returns>
-    public int AddNode(string name)
-    {
-        _nodes.Add(name);
-        _changed = true;
-        return _nodes.Count - 1;
-    }
+    public int AddNode(string name) => _netlist.AddNode(name);
 
     /// <summary>Adds a voltage source; in series with a resistance, or ideal.</summary>
     /// <param name="name">Name for messages.</param>
@@ -50,7 +54,7 @@ public sealed partial class Circuit
     /// <returns>Its number; its current counts from plus through the source to minus, so one that delivers reads negative.</returns>
     public int AddVoltageSource(string name, int plus, int minus, double volts, double seriesOhms = 0)
     {
-        int index = Add(new Element(name, ElementKind.VoltageSource, plus, minus));
+        int index = _netlist.Add(name, ElementKind.VoltageSource, plus, minus);
         SetVoltage(index, volts, seriesOhms);
         return index;
     }
@@ -58,7 +62,7 @@ public sealed partial class Circuit
     /// <summary>Adds a source that drives a current through itself from one node to another.</summary>
     public int AddCurrentSource(string name, int from, int to, double amps)
     {
-        int index = Add(new Element(name, ElementKind.CurrentSource, from, to));
+        int index = _netlist.Add(name, ElementKind.CurrentSource, from, to);
         SetCurrent(index, amps);
         return index;
     }
@@ -70,7 +74,7 @@ public sealed partial class Circuit
     /// <param name="ohms"><see cref="LeastOhms"/> or more; infinite is open.</param>
     public int AddConductor(string name, int a, int b, double ohms)
     {
-        int index = Add(new Element(name, ElementKind.Conductor, a, b));
+        int index = _netlist.Add(name, ElementKind.Conductor, a, b);
         SetOhms(index, ohms);
         return index;
     }
@@ -78,7 +82,7 @@ public sealed partial class Circuit
     /// <summary>Adds an element whose current goes by a curve of the voltage from a to b: a diode, a lamp, an input.</summary>
     public int AddCurve(string name, int a, int b, PiecewiseCurve curve)
     {
-        int index = Add(new Element(name, ElementKind.Curve, a, b));
+        int index = _netlist.Add(name, ElementKind.Curve, a, b);
         SetCurve(index, curve);
         return index;
     }
@@ -89,7 +93,7 @@ public sealed partial class Circuit
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(ratedA);
         int index = AddConductor(name, a, b, ohms);
-        _fuses.Add(new Fuse(index, ratedA, ohms));
+        _fuses.Add(index, ratedA, ohms);
         return index;
     }
 
@@ -100,7 +104,7 @@ public sealed partial class Circuit
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(dropOutV);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(pullInV, dropOutV);
         int index = AddConductor(name, a, b, ohms);
-        _coils.Add(new Coil(index, pullInV, dropOutV));
+        _relays.Add(new Coil(index, pullInV, dropOutV));
         return index;
     }
 
@@ -114,126 +118,101 @@ public sealed partial class Circuit
     /// <returns>The number of its conductor.</returns>
     public int AddCoilContact(int coil, string name, int a, int b, double closedOhms, bool closedWhenEnergised)
     {
-        Coil driver = CoilOf(coil);
+        Coil driver = _relays.Find(coil);
         int index = AddConductor(name, a, b, closedWhenEnergised ? double.PositiveInfinity : closedOhms);
         driver.Contacts.Add(new CoilContact(index, closedOhms, closedWhenEnergised));
         return index;
     }
 
     /// <summary>Changes a voltage source.</summary>
-    public void SetVoltage(int source, double volts, double seriesOhms)
-    {
-        Element element = Of(source, ElementKind.VoltageSource);
-        if (!double.IsFinite(volts))
-            throw new ArgumentOutOfRangeException(nameof(volts), volts, "a finite voltage is needed");
-        ArgumentOutOfRangeException.ThrowIfNegative(seriesOhms);
-        _changed |= element.Value != volts || element.SeriesOhms != seriesOhms;
-        element.Value = volts;
-        element.SeriesOhms = seriesOhms;
-    }
+    public void SetVoltage(int source, double volts, double seriesOhms) => _netlist.SetVoltage(source, volts, seriesOhms);
 
     /// <summary>Changes a current source.</summary>
-    public void SetCurrent(int source, double amps)
-    {
-        Element element = Of(source, ElementKind.CurrentSource);
-        if (!double.IsFinite(amps))
-            throw new ArgumentOutOfRangeException(nameof(amps), amps, "a finite current is needed");
-        _changed |= element.Value != amps;
-        element.Value = amps;
-    }
+    public void SetCurrent(int source, double amps) => _netlist.SetCurrent(source, amps);
 
     /// <summary>Changes a conductor; infinite opens it.</summary>
-    public void SetOhms(int conductor, double ohms)
-    {
-        Element element = Of(conductor, ElementKind.Conductor);
-        if (!(ohms >= LeastOhms))
-            throw new ArgumentOutOfRangeException(nameof(ohms), ohms, $"'{element.Name}' needs {LeastOhms} ohm or more");
-        double conductance = 1 / ohms;
-        _changed |= element.ConductanceS != conductance;
-        element.ConductanceS = conductance;
-    }
+    public void SetOhms(int conductor, double ohms) => _netlist.SetOhms(conductor, ohms);
 
     /// <summary>Changes the curve of an element.</summary>
-    public void SetCurve(int index, PiecewiseCurve curve)
-    {
-        ArgumentNullException.ThrowIfNull(curve);
-        Element element = Of(index, ElementKind.Curve);
-        _changed |= !ReferenceEquals(element.Curve, curve);
-        element.Curve = curve;
-    }
+    public void SetCurve(int index, PiecewiseCurve curve) => _netlist.SetCurve(index, curve);
 
     /// <summary>Takes a source or a curve out, or puts it back.</summary>
-    public void SetRemoved(int index, bool removed)
-    {
-        Element element = _elements[index];
-        if (element.Kind is ElementKind.Conductor)
-            throw new ArgumentException($"'{element.Name}' is a conductor: open it instead", nameof(index));
-        _changed |= element.Removed != removed;
-        element.Removed = removed;
-    }
+    public void SetRemoved(int index, bool removed) => _netlist.SetRemoved(index, removed);
 
     /// <summary>Moves the ends of an element to other nodes.</summary>
-    public void Reconnect(int index, int a, int b)
-    {
-        Check(a);
-        Check(b);
-        Element element = _elements[index];
-        _changed |= element.A != a || element.B != b;
-        element.A = a;
-        element.B = b;
-    }
+    public void Reconnect(int index, int a, int b) => _netlist.Reconnect(index, a, b);
 
     /// <summary>Blows a fuse as if by too much current, or puts a new one in.</summary>
-    public void SetBlown(int fuse, bool blown)
+    public void SetBlown(int fuse, bool blown) => _fuses.SetBlown(_fuses.Find(fuse), blown);
+
+    /// <summary>Finds the state of the circuit, if anything changed since it was last found.</summary>
+    /// <exception cref="CircuitException">
+    /// Ideal sources in a ring; a current source with nowhere to go; a relay that buzzes; curves that settle nowhere.
+    /// </exception>
+    public void Solve()
     {
-        Fuse found = FuseOf(fuse);
-        found.Blown = blown;
-        SetOhms(fuse, blown ? double.PositiveInfinity : found.WholeOhms);
+        if (!TrySolve())
+            throw new CircuitException($"relay '{Buzzing}' buzzes: it cuts its own supply each time it pulls in; feed its coil around its own contact");
     }
 
-    /// <summary>Sets a coil as it is before anything flows: dropped out, with its contacts at rest.</summary>
-    public void DropCoil(int coil) => Move(CoilOf(coil), false);
-
-    private int Add(Element element)
+    /// <summary>As <see cref="Solve"/>, but a relay that buzzes is an answer: the circuit is left in one of the states it goes through.</summary>
+    /// <returns>Whether the circuit is at rest; if not, <see cref="Buzzing"/> names a relay, and <see cref="BuzzOn"/> goes to the next state.</returns>
+    public bool TrySolve()
     {
-        Check(element.A);
-        Check(element.B);
-        _elements.Add(element);
-        _changed = true;
-        return _elements.Count - 1;
-    }
-
-    private void Check(int node)
-    {
-        if (node < 0 || node >= _nodes.Count)
-            throw new ArgumentOutOfRangeException(nameof(node), node, $"there are nodes 0 to {_nodes.Count - 1}");
-    }
-
-    private Element Of(int index, ElementKind kind)
-    {
-        Element element = _elements[index];
-        return element.Kind == kind ? element : throw new ArgumentException($"'{element.Name}' is a {element.Kind}, not a {kind}", nameof(index));
-    }
-
-    private Fuse FuseOf(int conductor)
-    {
-        foreach (Fuse fuse in _fuses)
+        if (!_netlist.Changed)
+            return Buzzing is null;
+        Buzzing = null;
+        // Each round blows one fuse or moves relays. Relays may follow one another in a chain; going on beyond that is buzzing.
+        int rounds = _fuses.Count + (4 * (_relays.Count + 1));
+        do
         {
-            if (fuse.Conductor == conductor)
-                return fuse;
-        }
+            if (!SettleOnce(out Coil? moved))
+            {
+                _netlist.Changed = false;
+                return true;
+            }
 
-        throw new ArgumentException($"'{_elements[conductor].Name}' is not a fuse", nameof(conductor));
+            if (rounds == 0)
+                Buzzing = moved is null ? null : _netlist.Elements[moved.Conductor].Name;
+        }
+        while (rounds-- > 0);
+        return false;
     }
 
-    private Coil CoilOf(int conductor)
-    {
-        foreach (Coil coil in _coils)
-        {
-            if (coil.Conductor == conductor)
-                return coil;
-        }
+    /// <summary>Lets relays that buzz move once more.</summary>
+    public void BuzzOn() => SettleOnce(out _);
 
-        throw new ArgumentException($"'{_elements[conductor].Name}' is not a coil", nameof(conductor));
+    /// <summary>Voltage of a node against ground, V; not a number where the node floats.</summary>
+    public double VoltageV(int node) => _point.VoltageV(node);
+
+    /// <summary>Whether nothing that conducts joins a node to ground.</summary>
+    public bool IsFloating(int node) => _point.IsFloating(node);
+
+    /// <summary>Voltage across an element from its first node to its second, V; not a number where they are not joined.</summary>
+    public double AcrossV(int index)
+    {
+        Element element = _netlist.Elements[index];
+        return _point.Joins(element) ? _point.AcrossV(element) : double.NaN;
+    }
+
+    /// <summary>Current through an element from its first node to its second, A.</summary>
+    public double CurrentA(int index) => _point.CurrentA(_netlist.Elements[index]);
+
+    /// <summary>Whether a fuse has blown.</summary>
+    public bool IsBlown(int fuse) => _fuses.Find(fuse).Blown;
+
+    /// <summary>Whether a coil has pulled in.</summary>
+    public bool IsEnergised(int coil) => _relays.Find(coil).Energised;
+
+    /// <summary>Finds the operating point; then the worst fuse blows, or relays move.</summary>
+    /// <returns>Whether anything blew or moved.</returns>
+    private bool SettleOnce(out Coil? moved)
+    {
+        _point.Find();
+        moved = null;
+        if (_fuses.BlowWorst(_point))
+            return true;
+        moved = _relays.Move(_point);
+        return moved is not null;
     }
 }

@@ -10,10 +10,7 @@ internal sealed class Islands
 
     internal void Find(int nodes, List<Element> elements)
     {
-        if (_parent.Length < nodes)
-            _parent = new int[nodes];
-        for (int node = 0; node < nodes; node++)
-            _parent[node] = node;
+        Separate(nodes);
         for (int index = 0; index < elements.Count; index++)
         {
             if (elements[index].Connects)
@@ -37,8 +34,7 @@ internal sealed class Islands
     /// <exception cref="CircuitException">There is such a ring.</exception>
     internal void RefuseIdealRings(int nodes, List<Element> elements)
     {
-        for (int node = 0; node < nodes; node++)
-            _parent[node] = node;
+        Separate(nodes);
         for (int index = 0; index < elements.Count; index++)
         {
             Element element = elements[index];
@@ -47,6 +43,14 @@ internal sealed class Islands
             if (!Join(element.A, element.B))
                 throw new CircuitException($"voltage source '{element.Name}' closes a ring of sources without resistance: give one of them a resistance above 0 ohm");
         }
+    }
+
+    private void Separate(int nodes)
+    {
+        if (_parent.Length < nodes)
+            _parent = new int[nodes];
+        for (int node = 0; node < nodes; node++)
+            _parent[node] = node;
     }
 
     private bool Join(int a, int b)

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Hydraulics;
+using LubeController.Plant.Lubricant;
 using LubeController.Plant.Numbers;
 using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
@@ -14,29 +15,20 @@ namespace LubeController.Plant.Divider;
 /// mid-travel a piston closes both ways of its successor, at once on leaving its end: pistons that leave their ends in the
 /// same instant close each other's ways, however little they have moved.
 /// </summary>
-/// <remarks>
-/// This part holds the ring; <c>ProgressiveDivider.Flow.cs</c> shares the flow, <c>ProgressiveDivider.Motion.cs</c> moves the pistons.
-/// Ports are numbered by section on the left, then by section on the right. Positions are in m3 from L.
-/// </remarks>
-internal sealed partial class ProgressiveDivider
+internal sealed class ProgressiveDivider
 {
-    private readonly int _n;
-    private readonly double[] _volume;
-    private readonly double[] _share;
-    private readonly double[] _friction;
-    private readonly double[] _breakaway;
-    private readonly double[] _bypass;
-    private readonly int[] _outletOfPort;
-    private readonly double _clearanceFlow;
-    private readonly CycleSwitch[][] _switchesOfPiston;
+    /// <summary>
+    /// A piston as near as this to its end when a step ends arrives with it, part of a stroke: pistons that travel in step
+    /// arrive in an exact tie although what the line stores differs a little from tie to tie.
+    /// </summary>
+    private const double Tie = 1e-6;
 
-    private readonly double[] _position;
-    private readonly Sum[] _displaced;
-    private readonly PistonPosition[] _place;
-    private readonly PistonPosition[] _lastEnd;
-    private readonly int[] _lean;
-    private readonly long[] _strokes;
-    private readonly OutletLine[] _outlets;
+    private readonly PistonRing _ring;
+    private readonly DividerPassages _passages;
+    private readonly PistonDrive _drive;
+    private readonly OpenWays _ways;
+    private readonly CycleSwitch[][] _switchesOfPiston;
+    private readonly double[] _rate;
 
     /// <param name="divider">What it is built from.</param>
     /// <param name="unit">Its number: 0 the main one.</param>
@@ -48,36 +40,13 @@ internal sealed partial class ProgressiveDivider
     {
         Unit = unit;
         FirstSection = firstSection;
-        Node = node;
-        _outlets = outlets;
-        _n = divider.Sections.Count;
-        _volume = new double[_n];
-        _share = new double[_n];
-        _friction = new double[_n];
-        _breakaway = new double[_n];
-        _bypass = new double[_n];
-        _worn = new double[_n];
-        _stiff = new double[_n];
-        _stuck = new bool[_n];
-        _outletOfPort = OutletOfPort(divider, outlets);
-        _clearanceFlow = divider.LandClearanceFlowM3PerS ?? 0;
-        _position = new double[_n];
-        _displaced = new Sum[_n];
-        _place = new PistonPosition[_n];
-        _lastEnd = new PistonPosition[_n];
-        _lean = new int[_n];
-        _strokes = new long[2 * _n];
-        _delta = new double[_n];
-        _rate = new double[_n];
-        _movable = new int[_n];
-        _destination = new PistonPosition[_n];
-        _branchOf = new int[_n];
-        for (int i = 0; i < _n; i++)
-            PutAtStart(i, divider.Sections[i]);
-        _creep = new FlowTable();
-        MakeTables(divider);
-        _switchesOfPiston = new CycleSwitch[_n][];
-        for (int i = 0; i < _n; i++)
+        _ring = new PistonRing(divider.Sections);
+        _passages = new DividerPassages(divider, outlets);
+        _drive = new PistonDrive(divider, node, _ring, _passages);
+        _ways = new OpenWays(divider, unit, node, _ring, _drive, _passages);
+        _rate = new double[_ring.Count];
+        _switchesOfPiston = new CycleSwitch[_ring.Count][];
+        for (int i = 0; i < _ring.Count; i++)
             _switchesOfPiston[i] = SwitchesOf(divider.Sections[i].Name, switches);
     }
 
@@ -87,163 +56,140 @@ internal sealed partial class ProgressiveDivider
     /// <summary>Number of its first section among all of the plant.</summary>
     internal int FirstSection { get; }
 
-    /// <summary>The node that its gallery belongs to.</summary>
-    internal int Node { get; }
+    internal int Sections => _ring.Count;
 
-    internal int Sections => _n;
-
-    internal bool InletBlocked { get; set; }
-
-    internal double FullCycleVolumeM3
+    internal bool InletBlocked
     {
-        get
-        {
-            double sum = 0;
-            foreach (double volume in _volume)
-                sum += volume;
-            return 2 * sum;
-        }
+        get => _drive.InletBlocked;
+        set => _drive.InletBlocked = value;
     }
 
-    internal int Outlet(int section, Side side) => _outletOfPort[side == Side.L ? section : section + _n];
+    /// <summary>Whether a piston moves in the planned step.</summary>
+    internal bool Moves { get; private set; }
 
-    internal long Strokes(int section, Side side) => _strokes[side == Side.L ? section : section + _n];
+    /// <summary>Pistons whose rate differs from that of the step before; bit i is piston i.</summary>
+    internal ulong ChangedPistons { get; private set; }
 
-    /// <summary>
-    /// Pistons not where their neighbour sends them, each taken at the end that it stood at last (in the beginning: the
-    /// nearer one): the number of travelling waves.
-    /// </summary>
-    internal int Waves()
-    {
-        int waves = 0;
-        for (int i = 0; i < _n; i++)
-        {
-            if (_lastEnd[i] != SentTo(i, _lastEnd[Before(i)]))
-                waves++;
-        }
-
-        return waves;
-    }
+    internal double FullCycleVolumeM3 => _ring.FullCycleVolumeM3;
 
     /// <summary>Whether the pistons close every way among themselves and no clearance lets one creep.</summary>
-    internal bool HydraulicallyLocked()
-    {
-        if (!AllInMidTravel())
-            return false;
-        if (_clearanceFlow == 0)
-            return true;
-        foreach (int lean in _lean)
-        {
-            if (lean != 0)
-                return false;
-        }
+    internal bool HydraulicallyLocked => _ring.AllInMidTravel && (_passages.ClearanceFlowM3PerS == 0 || !_ring.AnyLeans);
 
-        return true;
+    internal int Outlet(int section, Side side) => _passages.OutletOf(Port(section, side));
+
+    internal long Strokes(int section, Side side) => _ring.Strokes(Port(section, side));
+
+    /// <summary>The number of travelling waves.</summary>
+    internal int Waves() => _ring.Waves();
+
+    /// <summary>The piston that a blockage or its own stiffness keeps from moving on, or -1.</summary>
+    internal int BlockedPiston(out Side side) => _drive.BlockedPiston(out side);
+
+    internal double TravelAfter(int piston, double part) => _ring.TravelAfter(piston, part);
+
+    internal double DisplacedAfter(int piston, double part) => _ring.DisplacedAfter(piston, part);
+
+    /// <summary>What all its pistons displaced since the start, m3.</summary>
+    internal double DisplacedM3(double part)
+    {
+        double sum = 0;
+        for (int i = 0; i < _ring.Count; i++)
+            sum += _ring.DisplacedAfter(i, part);
+        return sum;
     }
 
-    /// <summary>
-    /// The first piston that has its way open, is not where it is sent, and is kept there by a blocked outlet, the blocked
-    /// inlet or its own stiffness; -1 if another could move, or none is kept.
-    /// </summary>
-    internal int BlockedPiston(out Side side)
-    {
-        int first = -1;
-        side = Side.L;
-        for (int i = 0; i < _n; i++)
-        {
-            if (!TrySentTo(i, out PistonPosition sent) || sent == _place[i])
-                continue;
-            if (!Kept(i, sent))
-                return -1;
-            if (first >= 0)
-                continue;
-            first = i;
-            side = sent == PistonPosition.AtL ? Side.L : Side.R;
-        }
+    /// <summary>Adds bypass to a piston, m3/s per Pa at reference viscosity.</summary>
+    internal void Wear(int piston, double bypass) => _ways.Wear(piston, bypass);
 
-        return first;
-    }
+    /// <summary>Adds to what a piston needs, Pa.</summary>
+    internal void Stiffen(int piston, double pressurePa) => _drive.Stiffen(piston, pressurePa);
 
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(InletBlocked);
-        for (int i = 0; i < _n; i++)
-        {
-            print.Add(_position[i]);
-            print.Add(_delta[i]);
-            _displaced[i].AddTo(ref print);
-            print.Add((long)_place[i]);
-            print.Add((long)_lastEnd[i]);
-            print.Add(_lean[i]);
-            print.Add(_strokes[i]);
-            print.Add(_strokes[i + _n]);
-        }
-    }
+    internal void Stick(int piston, bool stuck) => _drive.Stick(piston, stuck);
 
-    private static int[] OutletOfPort(DividerDescription divider, OutletLine[] outlets)
+    /// <summary>Whether a piston stands that has its way open and the pressure to move, and only a blocked outlet keeps it.</summary>
+    internal bool IsKeptBy(Network network, int outlet) => _drive.IsKeptBy(network, outlet);
+
+    /// <summary>Whether a piston has its way open and pressure that a sound one would move by.</summary>
+    internal bool IsPushed(Network network, int piston) => _drive.IsPushed(network, piston);
+
+    /// <summary>Whether any piston would move if nothing but the inlet stood in its way.</summary>
+    internal bool WouldMove(Network network) => _drive.AnyPushed(network);
+
+    /// <summary>Follows the lubricant as it is now.</summary>
+    internal void FollowLubricant(LubricantProperties lubricant) => _passages.FollowLubricant(lubricant);
+
+    /// <summary>Lets pistons leave their ends that have the pressure to, and adds every open way to the network.</summary>
+    internal void Resolve(Network network, double viscosityRatio) => _ways.Resolve(network, viscosityRatio);
+
+    /// <summary>Looks for what the tried step would pass: ends, switches, and pressures that set pistons moving.</summary>
+    internal void FindCrossing(Network network, ref Crossing crossing)
     {
-        int[] root = PortGroups.Roots(divider);
-        var outletOfPort = new int[root.Length];
-        for (int outlet = 0; outlet < outlets.Length; outlet++)
+        foreach (int piston in _ways.Movable)
         {
-            if (outlets[outlet].Ports.Count == 0)
-                continue;
-            PortDescription first = outlets[outlet].Ports[0];
-            int section = PortGroups.IndexOf(divider, first.Section);
-            if (section < 0)
-                continue;
-            int group = root[first.Side == Side.L ? section : section + divider.Sections.Count];
-            for (int port = 0; port < root.Length; port++)
+            int branch = _ways.BranchOf(piston);
+            if (branch >= 0)
             {
-                if (root[port] == group)
-                    outletOfPort[port] = outlet;
+                FindCrossingOnTheWay(piston, network.BranchVolumeM3(branch), ref crossing);
+                continue;
             }
+
+            PistonPosition end = _ways.Destination(piston);
+            crossing.Rising(_drive.DrivePa(network, piston, end, 0), _drive.DrivePa(network, piston, end, 1), 0, Crossing.NearPa(_drive.NeedPa(piston)));
         }
-
-        return outletOfPort;
     }
 
-    // The first piston is sent the other way: the ring is twisted once.
-    private static PistonPosition SentTo(int piston, PistonPosition before) => piston == 0
-        ? (before == PistonPosition.AtL ? PistonPosition.AtR : PistonPosition.AtL)
-        : before;
-
-    private int Before(int piston) => piston == 0 ? _n - 1 : piston - 1;
-
-    private int Port(int piston, PistonPosition destination) => destination == PistonPosition.AtL ? piston : piston + _n;
-
-    private bool TrySentTo(int piston, out PistonPosition sent)
+    /// <summary>Plans what the step moves; pistons that come within a tie of their ends arrive.</summary>
+    /// <returns>Whether a volume was made up.</returns>
+    internal bool Plan(Network network, double perSecond)
     {
-        PistonPosition before = _place[Before(piston)];
-        sent = SentTo(piston, before);
-        return before != PistonPosition.MidTravel;
-    }
-
-    private bool AllInMidTravel()
-    {
-        foreach (PistonPosition place in _place)
+        Moves = false;
+        bool madeUp = false;
+        _ring.ClearPlan();
+        foreach (int piston in _ways.Movable)
         {
-            if (place != PistonPosition.MidTravel)
-                return false;
+            int branch = _ways.BranchOf(piston);
+            if (branch < 0)
+                continue;
+            bool right = _ways.IsTowardsRight(piston);
+            double volume = network.BranchVolumeM3(branch);
+            double left = _ring.LeftToEnd(piston, right);
+            if (volume > 0 && volume != left && Math.Abs(volume - left) <= Tie * _ring.VolumeM3(piston))
+            {
+                network.SetBranchVolume(branch, left);
+                volume = left;
+                madeUp = true;
+            }
+
+            Moves |= volume > 0;
+            _ring.Plan(piston, right ? volume : -volume);
         }
 
-        return true;
+        NoteRates(perSecond);
+        return madeUp;
     }
 
-    private bool Kept(int piston, PistonPosition sent) =>
-        InletBlocked || _stuck[piston] || _outlets[_outletOfPort[Port(piston, sent)]].Blocked;
+    internal void Commit(double part) => _ring.Commit(part);
 
-    private void PutAtStart(int i, SectionDescription section)
+    /// <summary>Lets what was reached happen: switches change, pistons arrive.</summary>
+    internal void Reach()
     {
-        _volume[i] = section.VolumePerStrokeM3;
-        _share[i] = section.FlowShare;
-        _breakaway[i] = section.BreakawayPa;
-        _friction[i] = section.FrictionPa ?? section.BreakawayPa;
-        _bypass[i] = section.BypassM3PerSPa;
-        _position[i] = section.InitialTravel * section.VolumePerStrokeM3;
-        _lastEnd[i] = section.InitialTravel < 0.5 ? PistonPosition.AtL : PistonPosition.AtR;
-        _place[i] = section.InitialTravel is 0 or 1 ? _lastEnd[i] : PistonPosition.MidTravel;
-        _lean[i] = Math.Sign(section.InitialTravel - 0.5);
+        for (int i = 0; i < _ring.Count; i++)
+        {
+            double planned = _ring.Planned(i);
+            if (planned == 0)
+                continue;
+            bool right = planned > 0;
+            double near = PistonRing.Near * _ring.VolumeM3(i);
+            foreach (CycleSwitch cycle in _switchesOfPiston[i])
+            {
+                double target = cycle.Target(right);
+                if (!double.IsNaN(target) && _ring.Left(i, target, right) <= near)
+                    cycle.Change();
+            }
+
+            if (_ring.LeftToEnd(i, right) <= near)
+                _ring.Arrive(i, right ? PistonPosition.AtR : PistonPosition.AtL);
+        }
     }
 
     private static CycleSwitch[] SwitchesOf(string section, CycleSwitch[] switches)
@@ -256,5 +202,39 @@ internal sealed partial class ProgressiveDivider
         }
 
         return [.. found];
+    }
+
+    private int Port(int section, Side side) => side == Side.L ? section : section + _ring.Count;
+
+    private void FindCrossingOnTheWay(int piston, double volume, ref Crossing crossing)
+    {
+        if (volume <= 0)
+            return;
+        bool right = _ways.IsTowardsRight(piston);
+        double near = PistonRing.Near * _ring.VolumeM3(piston);
+        crossing.Rising(0, volume, _ring.LeftToEnd(piston, right), near);
+        foreach (CycleSwitch cycle in _switchesOfPiston[piston])
+        {
+            double target = cycle.Target(right);
+            if (!double.IsNaN(target))
+                crossing.Rising(0, volume, _ring.Left(piston, target, right), near);
+        }
+
+        if (_ways.Creeping && !_ring.LeansTo(piston, right))
+            crossing.Rising(0, volume, _ring.Left(piston, _ring.VolumeM3(piston) / 2, right), near);
+    }
+
+    private void NoteRates(double perSecond)
+    {
+        ulong changed = 0;
+        for (int i = 0; i < _rate.Length; i++)
+        {
+            double rate = _ring.Planned(i) * perSecond;
+            if (rate != _rate[i])
+                changed |= 1UL << i;
+            _rate[i] = rate;
+        }
+
+        ChangedPistons = changed;
     }
 }

@@ -18,11 +18,11 @@ public sealed class FaultLog
     public int Waiting { get; private set; }
 
     /// <summary>Whether any application of a fault on a part made a difference.</summary>
-    public bool TookEffect(FaultKind kind, string part)
+    public bool TookEffect(Fault fault, string part)
     {
         foreach (FaultEntry entry in _entries)
         {
-            if (entry.Kind == kind && entry.TookEffect && string.Equals(entry.Part, part, StringComparison.Ordinal))
+            if (entry.Fault == fault && entry.TookEffect && string.Equals(entry.Part, part, StringComparison.Ordinal))
                 return true;
         }
 
@@ -34,9 +34,9 @@ public sealed class FaultLog
 
     /// <summary>Begins an entry.</summary>
     /// <returns>Its index.</returns>
-    internal int Applied(FaultKind kind, string part, long nowUs)
+    internal int Applied(Fault fault, string part, long nowUs)
     {
-        _entries.Add(new FaultEntry(kind, part, nowUs));
+        _entries.Add(new FaultEntry(fault, part, nowUs));
         Waiting++;
         return _entries.Count - 1;
     }

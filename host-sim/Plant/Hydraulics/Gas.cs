@@ -1,3 +1,5 @@
+using System;
+
 namespace LubeController.Plant.Hydraulics;
 
 /// <summary>
@@ -38,5 +40,44 @@ internal sealed class Gas
         double absolute = pressurePa + AtmospherePa;
         slope = AtmospherePa / (absolute * absolute);
         return pressurePa / absolute;
+    }
+
+    /// <summary>
+    /// The pressure at which a volume holds so much beyond what it holds at atmosphere, Pa: C p + A u(p) = stored.
+    /// Isothermal: the positive root of a quadratic, in the form that does not cancel.
+    /// </summary>
+    /// <param name="stored">What it holds, m3.</param>
+    /// <param name="air">A, its air, m3 at atmosphere.</param>
+    /// <param name="compliance">C, of lubricant and wall, m3/Pa.</param>
+    /// <param name="guess">A pressure nearby, Pa.</param>
+    internal double PressurePa(double stored, double air, double compliance, double guess)
+    {
+        if (air <= 0)
+            return stored / compliance;
+        if (IsIsothermal)
+        {
+            double b = (compliance * AtmospherePa) + air - stored;
+            double root = Math.Sqrt((b * b) + (4 * compliance * stored * AtmospherePa));
+            return b >= 0 ? 2 * stored * AtmospherePa / (b + root) : (root - b) / (2 * compliance);
+        }
+
+        return stored <= 0 ? stored / (compliance + (air * SlopeAtAtmosphere)) : PressureByNewton(stored, air, compliance, guess);
+    }
+
+    // What is held rises ever slower: from above Newton's step may pass the root, and even 0, but from below it never does.
+    private double PressureByNewton(double stored, double air, double compliance, double guess)
+    {
+        double pressure = Math.Max(0, guess);
+        for (int i = 0; i < 60; i++)
+        {
+            double off = (compliance * pressure) + (air * GivenUp(pressure, out double slope)) - stored;
+            double next = Math.Max(0, pressure - (off / (compliance + (air * slope))));
+            double step = next - pressure;
+            pressure = next;
+            if (Math.Abs(step) <= 1e-13 * pressure)
+                break;
+        }
+
+        return pressure;
     }
 }

@@ -165,16 +165,6 @@ internal sealed class Injector
 
     internal double DisplacedAfter(double part) => _displaced.Value + (part * Math.Max(0, _delta));
 
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(_position);
-        print.Add(_delta);
-        print.Add(_recharging);
-        print.Add(Stuck);
-        print.Add(Discharges);
-        _displaced.AddTo(ref print);
-    }
-
     private double DrivePa(Network network, double part) =>
         network.PressureAt(Node, part) - _description.DischargePa - _outlet.OffsetPa;
 }

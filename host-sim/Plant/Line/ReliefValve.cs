@@ -40,6 +40,12 @@ internal sealed class ReliefValve
 
     private double ShutPa => ReseatPa + (ShutPart * (OpeningPa - ReseatPa));
 
+    /// <summary>Whether it is open, and opens below its sound opening pressure.</summary>
+    internal bool OpensEarly => Open && OpeningPa < _soundOpeningPa;
+
+    /// <summary>Whether a sound one would open at a pressure.</summary>
+    internal bool WouldOpenAt(double pressurePa) => pressurePa >= _soundOpeningPa - Crossing.NearPa(_soundOpeningPa);
+
     /// <summary>Sets the opening pressure lower; not a number: as described.</summary>
     internal void SetOpening(double openingPa) => OpeningPa = openingPa < _soundOpeningPa ? openingPa : _soundOpeningPa;
 
@@ -64,12 +70,5 @@ internal sealed class ReliefValve
             crossing.Rising(network.PressurePa(0), network.PressureAt(0, 1), OpeningPa, Crossing.NearPa(OpeningPa));
         else if (_band > 0)
             crossing.Falling(network.PressurePa(0), network.PressureAt(0, 1), ShutPa, Crossing.NearPa(ShutPa));
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(Open);
-        print.Add(StuckClosed);
-        print.Add(OpeningPa);
     }
 }

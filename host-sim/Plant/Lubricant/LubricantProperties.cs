@@ -14,7 +14,7 @@ namespace LubeController.Plant.Lubricant;
 /// A Herschel-Bulkley flow is a power of the stress beyond the yield stress times a rational function, so one table of
 /// s^(1/n) serves every temperature and yield stress: X = tau_y/tau_w,
 /// Q = pi·R³·n·((tau_w - tau_y)/K)^(1/n)·(1-X)·[(1-X)²/(3n+1) + 2X(1-X)/(2n+1) + X²/(n+1)], which is the closed form of
-/// <see cref="PipeFlow"/> with the powers gathered in one.
+/// the checks (tests/Support/Fluids/PipeFlow.cs) with the powers gathered in one.
 /// Relative error of a flow against the closed form with the same yield stress and consistency: at most 1e-9. Of yield
 /// stress, consistency and viscosity against the laws over temperature: at most 1e-7 above 233 K and 1e-6 down to 200 K, for
 /// lines no steeper than those of the grades of ISO 3448.

@@ -23,10 +23,4 @@ internal struct Sum
         Value = value;
         _lost = 0;
     }
-
-    internal readonly void AddTo(ref Fingerprint print)
-    {
-        print.Add(Value);
-        print.Add(_lost);
-    }
 }

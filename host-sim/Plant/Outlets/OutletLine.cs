@@ -74,15 +74,4 @@ internal sealed class OutletLine
         _lost.Add(part * StepLiquidM3 * LostShare);
         _airOut.Add(part * StepAirM3);
     }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        _delivered.AddTo(ref print);
-        _airOut.AddTo(ref print);
-        _lost.AddTo(ref print);
-        print.Add(Blocked);
-        print.Add(Open);
-        print.Add(LostShare);
-        print.Add(AddedBackPressurePa);
-    }
 }

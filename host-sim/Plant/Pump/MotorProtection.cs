@@ -1,5 +1,4 @@
 using System;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Pump;
 
@@ -44,14 +43,6 @@ internal sealed class MotorProtection(double tripS, double coolS)
         _warmth = Tripped ? 1 : 0;
         _warms &= !Tripped;
         Plan();
-    }
-
-    public void AddTo(ref Fingerprint print)
-    {
-        print.Add(_warmth);
-        print.Add(_warms);
-        print.Add(_sinceUs);
-        print.Add(Tripped);
     }
 
     private void Take(long nowUs)

@@ -71,6 +71,9 @@ internal sealed class PumpUnit
 
     internal bool ContactWelded { get; set; }
 
+    /// <summary>Whether the motor's contact is driven closed or welded.</summary>
+    internal bool ContactCloses => Contact || ContactWelded;
+
     internal bool MotorDead { get; set; }
 
     /// <summary>Whether the overload relay keeps the motor's contact open.</summary>
@@ -220,26 +223,6 @@ internal sealed class PumpUnit
         }
 
         _segmentRemainingRev = _segment == _segmentShare.Length - 1 ? 0.5 : _segmentRev;
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(Contact);
-        print.Add(ContactWelded);
-        print.Add(MotorDead);
-        print.Add(Tripped);
-        print.Add(Seized);
-        print.Add(SuctionBlocked);
-        print.Add(_stands);
-        print.Add(_runUpS);
-        print.Add(WornSlipM3PerSPa);
-        print.Add(SpeedFactor);
-        print.Add(Supply);
-        print.Add(Filling);
-        print.Add(Revolutions);
-        print.Add(_segment);
-        print.Add(_segmentRemainingRev);
-        print.Add(_speed);
     }
 
     private void PlaceCam(double angle)

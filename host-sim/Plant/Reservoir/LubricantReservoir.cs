@@ -12,18 +12,26 @@ internal sealed class LubricantReservoir
 
     private readonly double _aeratesBelow;
     private readonly double _entrained;
+    private readonly double _contentAtStart;
     private Sum _content;
 
     internal LubricantReservoir(ReservoirDescription description)
     {
         _aeratesBelow = Math.Max(description.AeratesBelowM3, LastDropsM3);
         _entrained = description.EntrainedAir;
-        _content.Set(description.ContentM3);
+        _contentAtStart = description.ContentM3;
+        _content.Set(_contentAtStart);
         Low = new LevelSwitch(description.LowLevelM3, description.LevelHysteresisM3, description.LowContact, ContentM3);
         Empty = new LevelSwitch(description.EmptyLevelM3, description.LevelHysteresisM3, description.EmptyContact, ContentM3);
     }
 
     internal double ContentM3 => _content.Value;
+
+    /// <summary>What was taken out at once since the start, m3.</summary>
+    internal double RemovedM3 { get; private set; }
+
+    /// <summary>What was filled in at once since the start, m3.</summary>
+    internal double RefilledM3 { get; private set; }
 
     /// <summary>What the planned step changes, m3.</summary>
     internal double StepM3 { get; set; }
@@ -64,23 +72,28 @@ internal sealed class LubricantReservoir
         Empty.Follow(ContentM3);
     }
 
-    /// <summary>Sets the content at once.</summary>
-    /// <returns>By how much it rose, m3.</returns>
-    internal double Jump(double contentM3)
+    /// <summary>Fills it at once up to a content; less than it holds changes nothing.</summary>
+    internal void Fill(double contentM3)
+    {
+        if (contentM3 > ContentM3)
+            RefilledM3 += Jump(contentM3);
+    }
+
+    /// <summary>Takes all but a rest out at once, or fills it to its content at the start.</summary>
+    internal void Drain(bool drained, double restM3)
+    {
+        if (!drained)
+            Fill(_contentAtStart);
+        else if (restM3 < ContentM3)
+            RemovedM3 -= Jump(restM3);
+    }
+
+    private double Jump(double contentM3)
     {
         double before = ContentM3;
         _content.Set(contentM3);
         Low.Follow(ContentM3);
         Empty.Follow(ContentM3);
         return ContentM3 - before;
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        _content.AddTo(ref print);
-        print.Add(StepM3);
-        print.Add(SuctionAir);
-        Low.AddTo(ref print);
-        Empty.AddTo(ref print);
     }
 }

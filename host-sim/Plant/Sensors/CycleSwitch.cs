@@ -1,6 +1,5 @@
 using System;
 using LubeController.Plant.Contacts;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Numbers;
 using LubeController.Plant.Pistons;
 
@@ -19,7 +18,6 @@ internal sealed class CycleSwitch
     private double _chatterMeanUs;
     private long _nextChatterUs = long.MaxValue;
     private long _nextWireUs = long.MaxValue;
-    private bool _wireInterrupted;
     private double _wireOffMeanUs;
     private double _wireOnMeanUs;
 
@@ -66,9 +64,9 @@ internal sealed class CycleSwitch
         get
         {
             // Where the loop is described it knows of the wire.
-            if (Sensed is null && (WireBroken || _wireInterrupted))
+            if (Sensed is null && !IsWired)
                 return false;
-            if (StuckOn || StuckOff)
+            if (Sticks)
                 return StuckOn;
             if (Sensed is { } sensed)
                 return sensed.On;
@@ -76,19 +74,17 @@ internal sealed class CycleSwitch
         }
     }
 
-    /// <summary>Whether the level is other than the one that the sound loop gives.</summary>
-    internal bool IsOff => Sensed is not null && On != Sound;
+    /// <summary>Whether the level is other than the sound one.</summary>
+    internal bool IsWrong => On != Sound;
 
-    /// <summary>Whether the level is other than the sound one, and a fault of this kind gives it.</summary>
-    internal bool Differs(FaultKind kind) => On != Sound && kind switch
-    {
-        FaultKind.CycleSwitchWireBroken => true,
-        FaultKind.CycleSwitchWireLoose => _wireInterrupted,
-        FaultKind.CycleSwitchStuckOn => On,
-        FaultKind.CycleSwitchStuckOff => !StuckOn,
-        >= FaultKind.SensorTargetFar => !StuckOn && !StuckOff,
-        _ => !WireBroken && !_wireInterrupted && !StuckOn && !StuckOff,
-    };
+    /// <summary>Whether a contact that sticks gives the level.</summary>
+    internal bool Sticks => StuckOn || StuckOff;
+
+    /// <summary>Whether a loose wire is interrupted now.</summary>
+    internal bool WireInterrupted { get; private set; }
+
+    /// <summary>Whether its wire conducts.</summary>
+    internal bool IsWired => !WireBroken && !WireInterrupted;
 
     private bool Sound => Sensed?.SoundOn ?? Closes;
 
@@ -103,7 +99,7 @@ internal sealed class CycleSwitch
             return;
         bool closes = Chatters ? _chatterLevel : Closes;
         sensed.Follow(timeUs, closes != (_contact == SwitchContact.NormallyClosed), Actuated);
-        sensed.SetWireBroken(WireBroken || _wireInterrupted);
+        sensed.SetWireBroken(!IsWired);
     }
 
     /// <summary>The position at which a piston that moves this way changes the switch, or not a number.</summary>
@@ -121,28 +117,33 @@ internal sealed class CycleSwitch
             TripCrossings++;
     }
 
-    internal void StartChatter(double meanPeriodS, long nowUs)
+    /// <summary>The contact toggles from now on, or no more.</summary>
+    internal void Chatter(bool on, double meanPeriodS, long nowUs)
     {
+        if (!on)
+        {
+            _nextChatterUs = long.MaxValue;
+            return;
+        }
+
         _chatterMeanUs = meanPeriodS * 1e6;
         _chatterLevel = Closes;
         _nextChatterUs = Irregular(nowUs, _chatterMeanUs, _generator);
     }
 
-    internal void StopChatter() => _nextChatterUs = long.MaxValue;
-
-    /// <summary>The wire is interrupted from now on and whole again, in turns.</summary>
-    internal void StartLooseWire(double offMeanS, double onMeanS, long nowUs)
+    /// <summary>The wire is interrupted from now on and whole again, in turns, or whole for good.</summary>
+    internal void LoosenWire(bool loose, double offMeanS, double onMeanS, long nowUs)
     {
+        WireInterrupted = loose;
+        if (!loose)
+        {
+            _nextWireUs = long.MaxValue;
+            return;
+        }
+
         _wireOffMeanUs = offMeanS * 1e6;
         _wireOnMeanUs = onMeanS * 1e6;
-        _wireInterrupted = true;
         _nextWireUs = Irregular(nowUs, _wireOffMeanUs, _wireGenerator);
-    }
-
-    internal void StopLooseWire()
-    {
-        _wireInterrupted = false;
-        _nextWireUs = long.MaxValue;
     }
 
     /// <summary>Toggles whatever is due at an instant.</summary>
@@ -156,26 +157,9 @@ internal sealed class CycleSwitch
 
         if (_nextWireUs == timeUs)
         {
-            _wireInterrupted = !_wireInterrupted;
-            _nextWireUs = Irregular(timeUs, _wireInterrupted ? _wireOffMeanUs : _wireOnMeanUs, _wireGenerator);
+            WireInterrupted = !WireInterrupted;
+            _nextWireUs = Irregular(timeUs, WireInterrupted ? _wireOffMeanUs : _wireOnMeanUs, _wireGenerator);
         }
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(Actuated);
-        print.Add(TripCrossings);
-        print.Add(StuckOn);
-        print.Add(StuckOff);
-        print.Add(WireBroken);
-        print.Add(_nextChatterUs);
-        print.Add(_nextWireUs);
-        print.Add(_wireInterrupted);
-        print.Add(_wireGenerator.State);
-        print.Add(_chatterLevel);
-        print.Add(_chatterMeanUs);
-        print.Add(_generator.State);
-        Sensed?.AddTo(ref print);
     }
 
     // Half to one and a half mean periods, so that no two gaps are alike and none is endless.

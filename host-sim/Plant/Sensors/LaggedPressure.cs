@@ -1,7 +1,7 @@
 using System;
+using LubeController.Plant.Faults;
 using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Inputs;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Sensors;
 
@@ -11,6 +11,8 @@ namespace LubeController.Plant.Sensors;
 /// </summary>
 internal sealed class LaggedPressure(PressureTransmitterDescription description, int node)
 {
+    private static readonly LoopFault[] NearestToInput = [LoopFault.WireBroken, LoopFault.Shorted, LoopFault.DrivesLow, LoopFault.DrivesHigh];
+
     private readonly CurrentLoop _loop = new(new CurrentLoopDescription
     {
         LowValue = 0,
@@ -19,6 +21,7 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
         LoopOhms = description.Loop.LoopOhms,
     });
 
+    private int _loopFaults;
     private double _value;
     private double _end;
     private double _supplyPart = 1;
@@ -30,11 +33,11 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
     /// <summary>Time constant that a fault puts in place of the described one, s; not a number: none.</summary>
     internal double LagS { get; set; } = double.NaN;
 
-    /// <summary>What is wrong with the loop.</summary>
-    internal LoopFault LoopFault
+    /// <summary>Sets a fault of the loop or takes it away; of several at once the one that lies nearest to the input counts.</summary>
+    internal void SetLoopFault(LoopFault fault, bool on)
     {
-        get => _loop.Fault;
-        set => _loop.Fault = value;
+        _loopFaults = on ? _loopFaults | Bit(fault) : _loopFaults & ~Bit(fault);
+        _loop.Fault = Array.Find(NearestToInput, near => (_loopFaults & Bit(near)) != 0);
     }
 
     /// <summary>Resistance that the loop has beyond the described one, ohm.</summary>
@@ -62,7 +65,7 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
     internal double ReadingPa(double part)
     {
         double reading = InRange(_value + (part * (_end - _value)) + OffsetPa);
-        bool sound = LoopFault == LoopFault.None && ExtraOhms == 0 && SupplyPart == 1;
+        bool sound = _loop.Fault == LoopFault.None && ExtraOhms == 0 && SupplyPart == 1;
         return sound ? reading : _loop.ValueOf(_loop.CurrentA(reading));
     }
 
@@ -71,6 +74,11 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
 
     /// <summary>Whether what it shows differs from what it would show without its faults, by more than rounding.</summary>
     internal bool IsOff(double part) => Math.Abs(ReadingPa(part) - InRange(_value + (part * (_end - _value)))) > 1e-9 * description.RangePa;
+
+    /// <summary>Whether what it shows lags behind a pressure by so much that a person would notice.</summary>
+    internal bool LagsBehind(double pressurePa) => Math.Abs(ReadingPa(0) - pressurePa) > FaultedPlant.NoticedPa;
+
+    private static int Bit(LoopFault fault) => 1 << (int)fault;
 
     private double InRange(double pressurePa) => pressurePa < 0 ? 0 : pressurePa > description.RangePa ? description.RangePa : pressurePa;
 
@@ -103,16 +111,6 @@ internal sealed class LaggedPressure(PressureTransmitterDescription description,
     }
 
     internal void Commit(double part) => _value += part * (_end - _value);
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(_value);
-        print.Add(_end);
-        print.Add(OffsetPa);
-        print.Add((int)LoopFault);
-        print.Add(ExtraOhms);
-        print.Add(SupplyPart);
-    }
 
     private double Lag => double.IsNaN(LagS) ? description.LagS : LagS;
 }

@@ -53,11 +53,4 @@ internal sealed class LevelSwitch
         else if (content >= _release - NearM3)
             Actuated = false;
     }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(Actuated);
-        print.Add(StuckOn);
-        print.Add(StuckOff);
-    }
 }

@@ -16,7 +16,7 @@ internal sealed class LoopCircuit
     private readonly Circuit _circuit = new();
     private readonly int[] _near = new int[3];
     private readonly int[] _far = new int[3];
-    private readonly int[] _cores = new int[3];
+    private readonly Wire[] _cores = new Wire[3];
     private readonly int _rail;
     private readonly int _supply;
     private readonly int _input;
@@ -41,7 +41,7 @@ internal sealed class LoopCircuit
         {
             var name = (CableCore)core;
             _far[core] = _circuit.AddNode("switch " + CoreColours.ColourOf(name));
-            _cores[core] = _circuit.AddWire(CoreColours.ColourOf(name), _near[core], _far[core], description.CoreOhms);
+            _cores[core] = new Wire(_circuit, CoreColours.ColourOf(name), _near[core], _far[core], description.CoreOhms);
         }
 
         _input = namur
@@ -68,31 +68,31 @@ internal sealed class LoopCircuit
 
     internal void SetBroken(CableCore core, bool broken)
     {
-        _circuit.SetWireBroken(_cores[(int)core], broken);
+        _cores[(int)core].SetBroken(broken);
         Forget();
     }
 
     internal void SetExtraOhms(CableCore core, double ohms)
     {
-        _circuit.SetWireOhms(_cores[(int)core], ohms);
+        _cores[(int)core].SetExtraOhms(ohms);
         Forget();
     }
 
     internal void SetCoresShorted(CableCore core, CableCore other, bool shorted)
     {
-        _circuit.SetWireBridge(_cores[(int)core], _cores[(int)other], shorted ? ShortOhms : double.PositiveInfinity);
+        _cores[(int)core].SetBridge(_cores[(int)other], shorted ? ShortOhms : double.PositiveInfinity);
         Forget();
     }
 
     internal void SetToSupply(CableCore core, bool touches)
     {
-        _circuit.SetWireToSupply(_cores[(int)core], _rail, touches ? ShortOhms : double.PositiveInfinity);
+        _cores[(int)core].SetToSupply(_rail, touches ? ShortOhms : double.PositiveInfinity);
         Forget();
     }
 
     internal void SetToGround(CableCore core, bool touches)
     {
-        _circuit.SetWireToGround(_cores[(int)core], touches ? ShortOhms : double.PositiveInfinity);
+        _cores[(int)core].SetToGround(touches ? ShortOhms : double.PositiveInfinity);
         Forget();
     }
 
@@ -123,7 +123,7 @@ internal sealed class LoopCircuit
     }
 
     private void MoveCore(CableCore core, CableCore to) =>
-        _circuit.MoveWire(_cores[(int)core], _near[(int)core], _far[(int)to]);
+        _cores[(int)core].Move(_near[(int)core], _far[(int)to]);
 
     private void SetOutput(bool closed)
     {

@@ -40,11 +40,4 @@ internal sealed class PressureSwitch(PressureSwitchDescription description)
         else if (pressurePa <= description.ResetPa + Crossing.NearPa(description.ResetPa))
             Actuated = false;
     }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(Actuated);
-        print.Add(StuckOn);
-        print.Add(StuckOff);
-    }
 }

@@ -1,6 +1,4 @@
 using System;
-using LubeController.Plant.Faults;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Sensors;
 
@@ -10,8 +8,6 @@ namespace LubeController.Plant.Sensors;
 /// </summary>
 internal sealed class SensedLevel
 {
-    private static readonly CableCore[] Cores = Enum.GetValues<CableCore>();
-
     private readonly SensorLoopDescription _description;
     private readonly SensorLoop _loop;
     private readonly SensorLoop _sound;
@@ -27,6 +23,9 @@ internal sealed class SensedLevel
         _loop = new SensorLoop(description, present, seed);
         _sound = new SensorLoop(description, present, seed);
     }
+
+    /// <summary>The loop with its faults.</summary>
+    internal SensorLoop Loop => _loop;
 
     internal bool On => _loop.On;
 
@@ -64,72 +63,18 @@ internal sealed class SensedLevel
         _loop.SetSupply(_ownV * _supplyPart);
     }
 
-    /// <summary>Sets a fault of the loop, or heals it.</summary>
-    /// <param name="kind">The fault.</param>
-    /// <param name="cores">The cores that it names, by colour and joined by a plus sign; empty where it names none.</param>
-    /// <param name="value">Its magnitude.</param>
-    /// <param name="applied">Whether it is set.</param>
-    internal void Change(FaultKind kind, string cores, double value, bool applied)
+    /// <summary>Gives the loop another supply, V; null: its own.</summary>
+    internal void SetOwnSupply(double? volts)
     {
-        (CableCore core, CableCore other) = Named(cores);
-        switch (kind)
-        {
-            case FaultKind.SensorTargetFar:
-                _loop.SetTargetOffset(applied ? value : 0);
-                break;
-            case FaultKind.SensorChips:
-                _loop.SetSoiling(applied ? Soiling.MetalChips : Soiling.Clean);
-                break;
-            case FaultKind.SensorWater:
-                _loop.SetSoiling(applied ? Soiling.Water : Soiling.Clean);
-                break;
-            case FaultKind.SensorSupplyLow:
-                _ownV = applied ? value : _description.SupplyV;
-                _loop.SetSupply(_ownV * _supplyPart);
-                break;
-            case FaultKind.SensorCoreBroken when core == CableCore.Signal:
-                _signalBroken = applied;
-                _loop.SetCoreBroken(core, _wireBroken || _signalBroken);
-                break;
-            case FaultKind.SensorCoreBroken:
-                _loop.SetCoreBroken(core, applied);
-                break;
-            case FaultKind.SensorCoreResistive:
-                _loop.SetCoreOhms(core, applied ? value : 0);
-                break;
-            case FaultKind.SensorCoreShortedToSupply:
-                _loop.SetCoreToSupply(core, applied);
-                break;
-            case FaultKind.SensorCoreShortedToGround:
-                _loop.SetCoreToGround(core, applied);
-                break;
-            case FaultKind.SensorCoresShorted:
-                _loop.SetCoresShorted(core, other, applied);
-                break;
-            default:
-                _loop.SetCoresSwapped(core, other, applied);
-                break;
-        }
+        _ownV = volts ?? _description.SupplyV;
+        _loop.SetSupply(_ownV * _supplyPart);
     }
 
-    internal void AddTo(ref Fingerprint print)
+    /// <summary>Breaks a core or mends it; the signal core may be broken besides (<see cref="SetWireBroken"/>).</summary>
+    internal void SetCoreBroken(CableCore core, bool broken)
     {
-        _loop.AddTo(ref print);
-        _sound.AddTo(ref print);
-    }
-
-    private static (CableCore Core, CableCore Other) Named(string cores)
-    {
-        (CableCore Core, CableCore Other) named = default;
-        string[] colours = cores.Split('+');
-        foreach (CableCore core in Cores)
-        {
-            if (CoreColours.ColourOf(core) == colours[0])
-                named.Core = core;
-            if (CoreColours.ColourOf(core) == colours[^1])
-                named.Other = core;
-        }
-
-        return named;
+        if (core == CableCore.Signal)
+            _signalBroken = broken;
+        _loop.SetCoreBroken(core, broken || (core == CableCore.Signal && _wireBroken));
     }
 }

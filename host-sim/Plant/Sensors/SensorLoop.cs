@@ -182,16 +182,6 @@ public sealed class SensorLoop
         Evaluate();
     }
 
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(On);
-        print.Add(InputV);
-        print.Add(InputA);
-        print.Add(NextEventUs);
-        print.Add(_ready);
-        print.Add(_shown);
-    }
-
     private bool Conducts(bool sensed) => sensed != (_switch.Contact == SwitchContact.NormallyClosed);
 
     private bool NeedsSupply => _switch.Output is SwitchOutput.Pnp or SwitchOutput.Npn;

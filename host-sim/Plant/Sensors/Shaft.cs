@@ -1,5 +1,4 @@
 using System;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Sensors;
 
@@ -124,21 +123,6 @@ internal sealed class Shaft
         _lastPulseBeforeUs = last;
         Relay(nowUs, counted, turned, speed, rampLeft);
         return true;
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(_anchorUs);
-        print.Add(_lastPulseBeforeUs);
-        print.Add(_targetRevPerS);
-        print.Add(_lost);
-        for (int i = 0; i < _pieceCount; i++)
-        {
-            print.Add(_pieces[i].StartS);
-            print.Add(_pieces[i].Turned);
-            print.Add(_pieces[i].Speed);
-            print.Add(_pieces[i].Counted);
-        }
     }
 
     private void Change(long nowUs, double speed, double target, double rampS)

@@ -1,5 +1,4 @@
 using System;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Supplies;
 
@@ -34,6 +33,12 @@ internal sealed class ControlSupply
     /// <summary>Voltage now, as a part of the nominal one.</summary>
     internal double NowPart => _supply.NowV / _description.NominalV;
 
+    /// <summary>Whether somebody measures the voltage, so that another one makes a difference by itself.</summary>
+    internal bool IsRead { get; set; }
+
+    /// <summary>Whether the voltage without its ripple is other than the nominal one.</summary>
+    internal bool BaseIsOff => _supply.BaseV != _description.NominalV;
+
     /// <summary>Whether the voltage is other than the nominal one.</summary>
     internal bool IsOff => _supply.NowV != _description.NominalV;
 
@@ -60,14 +65,6 @@ internal sealed class ControlSupply
         long quarterUs = Math.Max(1, (long)(periodS * UsPerS / 4));
         _supply.SetRipple(peakToPeakV, 4 * quarterUs);
         Judge();
-    }
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        print.Add(_supply.NowV);
-        print.Add(_supply.Powered);
-        print.Add(_outAtUs);
-        print.Add(Powered);
     }
 
     private void Judge()

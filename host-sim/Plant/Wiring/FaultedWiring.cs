@@ -1,8 +1,6 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Plant.Contacts;
-using LubeController.Plant.Faults;
-using LubeController.Plant.Numbers;
 
 namespace LubeController.Plant.Wiring;
 
@@ -14,7 +12,7 @@ internal sealed class FaultedWiring
 {
     private readonly SupervisoryWiringDescription _description;
     private readonly ulong _seed;
-    private readonly List<Fault> _faults = [];
+    private readonly List<WiringFaultInPlace> _faults = [];
     private readonly OutputContact?[] _relays;
 
     internal FaultedWiring(SupervisoryWiringDescription description, ulong seed)
@@ -65,61 +63,34 @@ internal sealed class FaultedWiring
         }
 
         Wiring.SetOutput(output, energised);
-        foreach (Fault fault in _faults)
-            fault.Without.SetOutput(output, energised);
+        foreach (WiringFaultInPlace fault in _faults)
+            fault.Without!.SetOutput(output, energised);
     }
 
     internal void SetOutputBeating(int output)
     {
         Wiring.SetOutputBeating(output);
-        foreach (Fault fault in _faults)
-            fault.Without.SetOutputBeating(output);
+        foreach (WiringFaultInPlace fault in _faults)
+            fault.Without!.SetOutputBeating(output);
     }
 
     /// <summary>Sets a fault, or gives one that is set another resistance.</summary>
-    internal void Set(FaultKind kind, string part, double ohms)
+    internal void Set(WiringFaultInPlace fault)
     {
-        int index = IndexOf(kind, part);
-        SupervisoryWiring without = index >= 0 ? _faults[index].Without : Copy();
-        WiringFaults.Apply(Wiring, kind, part, ohms);
-        foreach (Fault other in _faults)
+        if (fault.Without == null)
         {
-            if (!other.Is(kind, part))
-                WiringFaults.Apply(other.Without, kind, part, ohms);
-        }
-
-        var fault = new Fault(kind, part, ohms, without);
-        if (index >= 0)
-            _faults[index] = fault;
-        else
+            fault.Without = Copy();
             _faults.Add(fault);
-    }
-
-    /// <summary>Takes a fault away; one that is not set changes nothing.</summary>
-    internal void Heal(FaultKind kind, string part)
-    {
-        int index = IndexOf(kind, part);
-        if (index < 0)
-            return;
-        _faults.RemoveAt(index);
-        WiringFaults.Heal(Wiring, kind, part);
-        foreach (Fault other in _faults)
-            WiringFaults.Heal(other.Without, kind, part);
-    }
-
-    /// <summary>Whether a fault that is set makes a difference now.</summary>
-    internal bool MakesDifference(FaultKind kind, string part) => IndexOf(kind, part) is >= 0 and var index && Wiring.DiffersFrom(_faults[index].Without);
-
-    internal void AddTo(ref Fingerprint print)
-    {
-        foreach (OutputContact? relay in _relays)
-        {
-            if (relay is null)
-                continue;
-            print.Add(relay.NextEventUs);
-            print.Add(relay.IsClosed(ContactSide.NormallyOpen));
-            print.Add(relay.IsClosed(ContactSide.NormallyClosed));
         }
+
+        PutOnAllBut(fault);
+    }
+
+    /// <summary>Takes a fault away that is set.</summary>
+    internal void Heal(WiringFaultInPlace fault)
+    {
+        PutOnAllBut(fault);
+        _faults.Remove(fault);
     }
 
     private int OutputOf(WiringRelay relay)
@@ -135,29 +106,28 @@ internal sealed class FaultedWiring
         bool open = relay.IsClosed(ContactSide.NormallyOpen);
         bool closed = relay.IsClosed(ContactSide.NormallyClosed);
         Wiring.SetOutputSides(output, open, closed);
-        foreach (Fault fault in _faults)
-            fault.Without.SetOutputSides(output, open, closed);
+        foreach (WiringFaultInPlace fault in _faults)
+            fault.Without!.SetOutputSides(output, open, closed);
     }
 
-    private int IndexOf(FaultKind kind, string part)
+    private void PutOnAllBut(WiringFaultInPlace fault)
     {
-        for (int index = 0; index < _faults.Count; index++)
+        fault.PutOn(Wiring);
+        foreach (WiringFaultInPlace other in _faults)
         {
-            if (_faults[index].Is(kind, part))
-                return index;
+            if (other != fault)
+                fault.PutOn(other.Without!);
         }
-
-        return -1;
     }
 
     private SupervisoryWiring Copy()
     {
         var copy = new SupervisoryWiring(_description, _seed);
-        copy.TakeOutputs(Wiring);
+        copy.CopyOutputs(Wiring);
         // Relays pull in while nothing is wrong, as they did before the first fault.
         copy.Read();
-        foreach (Fault fault in _faults)
-            WiringFaults.Apply(copy, fault.Kind, fault.Part, fault.Ohms);
+        foreach (WiringFaultInPlace fault in _faults)
+            fault.PutOn(copy);
         for (int fuse = 0; fuse < _description.Fuses.Count; fuse++)
         {
             if (Wiring.IsBlown(fuse))
@@ -165,10 +135,5 @@ internal sealed class FaultedWiring
         }
 
         return copy;
-    }
-
-    private readonly record struct Fault(FaultKind Kind, string Part, double Ohms, SupervisoryWiring Without)
-    {
-        public bool Is(FaultKind kind, string part) => Kind == kind && string.Equals(Part, part, StringComparison.Ordinal);
     }
 }

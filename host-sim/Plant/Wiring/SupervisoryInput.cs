@@ -52,27 +52,27 @@ internal sealed class SupervisoryInput
 
     internal void Read()
     {
-        Look();
-        State = Judge();
+        Measure();
+        State = StateNow();
         Undefined = _digital is { Reading: InputReading.Undefined };
     }
 
     /// <summary>Reads once more while contacts beat or a relay buzzes: a state that does not stay is changing.</summary>
     internal void ReadAgain()
     {
-        Look();
-        if (Judge() != State)
+        Measure();
+        if (StateNow() != State)
             State = States.Count - 1;
         Undefined |= _digital is { Reading: InputReading.Undefined };
     }
 
-    private void Look()
+    private void Measure()
     {
         VoltageV = _circuit.AcrossV(_element);
         CurrentA = _circuit.CurrentA(_element);
     }
 
-    private int Judge() => _digital is not null ? (_digital.Read(VoltageV, CurrentA) ? 1 : 0) : Window(VoltageV);
+    private int StateNow() => _digital is not null ? (_digital.Read(VoltageV, CurrentA) ? 1 : 0) : Window(VoltageV);
 
     private int Window(double volts)
     {

@@ -10,7 +10,7 @@ namespace LubeController.Plant.Wiring;
 /// The circuit between output contacts and supervisory inputs at work. Outputs and faults are set, inputs are read; the
 /// circuit is solved when something is read after a change, and only then. Neither allocates.
 /// </summary>
-/// <remarks>Parts are told by their index in the description. A digital input in its undefined zone reads as its policy says.</remarks>
+/// <remarks>Parts go by their index in the description. A digital input in its undefined zone reads as its policy says.</remarks>
 public sealed class SupervisoryWiring
 {
     // Below half its rated current a filament does not glow to speak of; assumed.
@@ -23,16 +23,13 @@ public sealed class SupervisoryWiring
     private const int BuzzRounds = 16;
 
     private readonly Circuit _circuit = new();
-    private readonly Dictionary<string, int> _terminals = new(StringComparer.Ordinal);
-    private readonly List<int> _nodes = [];
-    private readonly WiringContactState[] _contacts;
+    private readonly WiringTerminals _terminals;
+    private readonly DrivenContacts _outputs;
     private readonly SupervisoryInput[] _inputs;
+    private readonly Wire[] _wires;
     private readonly int[] _fuses;
     private readonly int[] _lamps;
     private readonly int[] _coils;
-    private readonly bool[] _normallyOpenClosed;
-    private readonly bool[] _normallyClosedClosed;
-    private readonly bool[] _beating;
     private readonly int _supplyNode;
     private bool _changed = true;
 
@@ -46,20 +43,13 @@ public sealed class SupervisoryWiring
         if (WiringCheck.Check(description).FirstOrDefault(finding => finding.IsRefusal) is { } refusal)
             throw new ArgumentException(refusal.ToString(), nameof(description));
         Description = description;
-        Outputs = [.. description.Contacts.Select(contact => contact.Output).Distinct(StringComparer.Ordinal)];
-        _normallyOpenClosed = new bool[Outputs.Count];
-        _normallyClosedClosed = new bool[Outputs.Count];
-        _beating = new bool[Outputs.Count];
-        Array.Fill(_normallyClosedClosed, true);
-        _terminals.Add(description.Supplies[0].Minus, Circuit.Ground);
-        _nodes.Add(Circuit.Ground);
+        _terminals = new WiringTerminals(_circuit, description.Supplies[0].Minus);
         foreach (WiringSupply supply in description.Supplies)
             _circuit.AddVoltageSource(supply.Name, Node(supply.Plus), Node(supply.Minus), supply.VoltageV, supply.InsideOhms);
         _supplyNode = Node(description.Supplies[0].Plus);
         _fuses = [.. description.Fuses.Select(part => _circuit.AddFuse(part.Name, Node(part.From), Node(part.To), part.RatedA, part.Ohms))];
-        foreach (WiringWire wire in description.Wires)
-            _circuit.AddWire(wire.Name, Node(wire.From), Node(wire.To), wire.Ohms);
-        _contacts = [.. description.Contacts.Select(MakeContact)];
+        _wires = [.. description.Wires.Select(part => new Wire(_circuit, part.Name, Node(part.From), Node(part.To), part.Ohms))];
+        _outputs = new DrivenContacts(description.Contacts, _circuit, _terminals);
         _lamps = [.. description.Lamps.Select(part => _circuit.AddCurve(part.Name, Node(part.From), Node(part.To), Curves.Lamp(part.RatedV, part.RatedW)))];
         _coils = [.. description.Coils.Select(part => _circuit.AddCoil(part.Name, Node(part.From), Node(part.To), part.Ohms, part.PullInV, part.DropOutV))];
         foreach (WiringCoilContact part in description.CoilContacts)
@@ -67,91 +57,74 @@ public sealed class SupervisoryWiring
         foreach (WiringResistor part in description.Resistors)
             _circuit.AddConductor(part.Name, Node(part.From), Node(part.To), part.Ohms);
         _inputs = [.. description.Inputs.Select((part, index) => new SupervisoryInput(_circuit, part, Node(part.From), Node(part.To), unchecked(seed + (ulong)index)))];
-        for (int output = 0; output < Outputs.Count; output++)
-            Place(output);
     }
 
     /// <summary>What was built.</summary>
     public SupervisoryWiringDescription Description { get; }
 
     /// <summary>The outputs that its contacts name, in order of first mention.</summary>
-    public IReadOnlyList<string> Outputs { get; }
+    public IReadOnlyList<string> Outputs => _outputs.Names;
 
     /// <summary>Energises an output's relay, or lets it go.</summary>
     public void SetOutput(int output, bool energised) => SetOutputSides(output, energised, !energised);
 
     /// <summary>Says which sides of an output's contact are closed: neither while it moves or bounces.</summary>
-    public void SetOutputSides(int output, bool normallyOpenClosed, bool normallyClosedClosed)
-    {
-        if (!_beating[output] && _normallyOpenClosed[output] == normallyOpenClosed && _normallyClosedClosed[output] == normallyClosedClosed)
-            return;
-        _normallyOpenClosed[output] = normallyOpenClosed;
-        _normallyClosedClosed[output] = normallyClosedClosed;
-        _beating[output] = false;
-        Place(output);
-    }
+    public void SetOutputSides(int output, bool normallyOpenClosed, bool normallyClosedClosed) =>
+        _changed |= _outputs.SetSides(output, normallyOpenClosed, normallyClosedClosed);
 
     /// <summary>
     /// Lets an output's relay go to and fro without end, as a heartbeat or a flashing lamp does: an input that follows it
     /// reads as changing. All outputs that beat do so together.
     /// </summary>
-    public void SetOutputBeating(int output)
-    {
-        if (_beating[output])
-            return;
-        SetOutput(output, false);
-        _beating[output] = true;
-        _changed = true;
-    }
+    public void SetOutputBeating(int output) => _changed |= _outputs.SetBeating(output);
 
     /// <summary>Breaks a wire, or mends it.</summary>
     public void SetWireBroken(int wire, bool broken)
     {
-        _circuit.SetWireBroken(wire, broken);
+        _wires[wire].SetBroken(broken);
         _changed = true;
     }
 
     /// <summary>Adds a resistance to a wire, ohm; 0 heals.</summary>
     public void SetWireOhms(int wire, double extraOhms)
     {
-        _circuit.SetWireOhms(wire, extraOhms);
+        _wires[wire].SetExtraOhms(extraOhms);
         _changed = true;
     }
 
     /// <summary>Lets a wire touch another; infinite ohms part them.</summary>
     public void SetWireBridge(int wire, int other, double ohms)
     {
-        _circuit.SetWireBridge(wire, other, ohms);
+        _wires[wire].SetBridge(_wires[other], ohms);
         _changed = true;
     }
 
     /// <summary>Lets a wire touch the first supply's plus; infinite ohms part them.</summary>
     public void SetWireToSupply(int wire, double ohms)
     {
-        _circuit.SetWireToSupply(wire, _supplyNode, ohms);
+        _wires[wire].SetToSupply(_supplyNode, ohms);
         _changed = true;
     }
 
     /// <summary>Lets a wire touch ground; infinite ohms part them.</summary>
     public void SetWireToGround(int wire, double ohms)
     {
-        _circuit.SetWireToGround(wire, ohms);
+        _wires[wire].SetToGround(ohms);
         _changed = true;
     }
 
     /// <summary>Welds a contact shut, or frees it. While it is welded the other side of its relay cannot close.</summary>
     public void SetContactWelded(int contact, bool welded)
     {
-        _contacts[contact].Welded = welded;
-        Place(_contacts[contact].Output);
+        _outputs.SetWelded(contact, welded);
+        _changed = true;
     }
 
     /// <summary>Adds a resistance to a closed contact, ohm; 0 heals.</summary>
     public void SetContactOhms(int contact, double extraOhms)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(extraOhms);
-        _contacts[contact].ExtraOhms = extraOhms;
-        Place(_contacts[contact].Output);
+        _outputs.SetExtraOhms(contact, extraOhms);
+        _changed = true;
     }
 
     /// <summary>Blows a lamp, or puts a new one in.</summary>
@@ -174,20 +147,20 @@ public sealed class SupervisoryWiring
     {
         if (!_changed)
             return;
-        if (Array.IndexOf(_beating, true) < 0)
+        if (!_outputs.AnyBeats)
         {
             ReadPosition(again: false);
         }
         else
         {
             // What blows a fuse with the contacts one way has blown it before long: both ways are gone through first.
-            PlaceBeating(true);
+            _outputs.MoveBeating(true);
             _circuit.TrySolve();
-            PlaceBeating(false);
+            _outputs.MoveBeating(false);
             ReadPosition(again: false);
-            PlaceBeating(true);
+            _outputs.MoveBeating(true);
             ReadPosition(again: true);
-            PlaceBeating(false);
+            _outputs.MoveBeating(false);
             ReadPosition(again: true);
         }
 
@@ -262,11 +235,37 @@ public sealed class SupervisoryWiring
     public double TerminalV(string terminal)
     {
         Read();
-        return _terminals.TryGetValue(terminal, out int node) ? _circuit.VoltageV(node)
-            : throw new ArgumentException($"no part of the wiring names terminal '{terminal}'", nameof(terminal));
+        return _terminals.VoltageV(terminal);
     }
 
-    private double VoltageOr0(int terminal) => _circuit.IsFloating(_nodes[terminal]) ? 0 : _circuit.VoltageV(_nodes[terminal]);
+    /// <summary>Takes over the contacts' positions of another copy of the same wiring.</summary>
+    internal void CopyOutputs(SupervisoryWiring other) => _changed |= _outputs.CopyPositions(other._outputs);
+
+    /// <summary>Whether a terminal, an input or a fuse differs from that of the same wiring under other faults.</summary>
+    internal bool DiffersFrom(SupervisoryWiring other)
+    {
+        Read();
+        other.Read();
+        for (int terminal = 0; terminal < _terminals.Count; terminal++)
+        {
+            if (Math.Abs(_terminals.DrivenV(terminal) - other._terminals.DrivenV(terminal)) > DifferenceV)
+                return true;
+        }
+
+        for (int input = 0; input < _inputs.Length; input++)
+        {
+            if (_inputs[input].State != other._inputs[input].State)
+                return true;
+        }
+
+        for (int fuse = 0; fuse < _fuses.Length; fuse++)
+        {
+            if (_circuit.IsBlown(_fuses[fuse]) != other._circuit.IsBlown(other._fuses[fuse]))
+                return true;
+        }
+
+        return false;
+    }
 
     private void ReadPosition(bool again)
     {
@@ -287,76 +286,7 @@ public sealed class SupervisoryWiring
         }
     }
 
-    private void PlaceBeating(bool energised)
-    {
-        for (int output = 0; output < Outputs.Count; output++)
-        {
-            if (!_beating[output])
-                continue;
-            _normallyOpenClosed[output] = energised;
-            _normallyClosedClosed[output] = !energised;
-            Place(output);
-        }
-    }
-
-    /// <summary>Takes over the contacts' positions of the same wiring built anew.</summary>
-    internal void TakeOutputs(SupervisoryWiring other)
-    {
-        for (int output = 0; output < Outputs.Count; output++)
-        {
-            SetOutputSides(output, other._normallyOpenClosed[output], other._normallyClosedClosed[output]);
-            if (other._beating[output])
-                SetOutputBeating(output);
-        }
-    }
-
-    /// <summary>Whether a terminal, an input or a fuse differs from that of the same wiring under other faults.</summary>
-    internal bool DiffersFrom(SupervisoryWiring other)
-    {
-        Read();
-        other.Read();
-        for (int node = 0; node < _terminals.Count; node++)
-        {
-            // A terminal that floats drives nothing, as one at ground does: that alone is no difference.
-            if (Math.Abs(VoltageOr0(node) - other.VoltageOr0(node)) > DifferenceV)
-                return true;
-        }
-
-        for (int input = 0; input < _inputs.Length; input++)
-        {
-            if (_inputs[input].State != other._inputs[input].State)
-                return true;
-        }
-
-        for (int fuse = 0; fuse < _fuses.Length; fuse++)
-        {
-            if (_circuit.IsBlown(_fuses[fuse]) != other._circuit.IsBlown(other._fuses[fuse]))
-                return true;
-        }
-
-        return false;
-    }
-
-    private int Node(string terminal)
-    {
-        if (!_terminals.TryGetValue(terminal, out int node))
-        {
-            node = _circuit.AddNode(terminal);
-            _terminals.Add(terminal, node);
-            _nodes.Add(node);
-        }
-
-        return node;
-    }
-
-    private WiringContactState MakeContact(WiringContact part)
-    {
-        int conductor = _circuit.AddConductor(part.Name, Node(part.From), Node(part.To), double.PositiveInfinity);
-        int output = 0;
-        while (Outputs[output] != part.Output)
-            output++;
-        return new WiringContactState(part, output, conductor);
-    }
+    private int Node(string terminal) => _terminals.Node(terminal);
 
     private int IndexOfCoil(string name)
     {
@@ -364,29 +294,5 @@ public sealed class SupervisoryWiring
         while (Description.Coils[index].Name != name)
             index++;
         return index;
-    }
-
-    private void Place(int output)
-    {
-        foreach (WiringContactState contact in _contacts)
-        {
-            if (contact.Output == output)
-                _circuit.SetOhms(contact.Conductor, contact.Ohms(IsClosed(contact)));
-        }
-
-        _changed = true;
-    }
-
-    private bool IsClosed(WiringContactState contact)
-    {
-        if (contact.Welded)
-            return true;
-        foreach (WiringContactState other in _contacts)
-        {
-            if (other.Output == contact.Output && other.Side != contact.Side && other.Welded)
-                return false;
-        }
-
-        return contact.Side == ContactSide.NormallyOpen ? _normallyOpenClosed[contact.Output] : _normallyClosedClosed[contact.Output];
     }
 }

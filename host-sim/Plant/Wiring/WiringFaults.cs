@@ -1,109 +1,142 @@
-using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Faults;
 
 namespace LubeController.Plant.Wiring;
 
-/// <summary>Every kind of wiring fault: its parts, and what it does to a wiring. All of them heal.</summary>
+/// <summary>Faults of the wiring to a supervisory system: wires, contacts, lamps and fuses.</summary>
 public static class WiringFaults
 {
-    /// <summary>Stands between the two wires of a bridge in its part's name.</summary>
-    public const char Bridge = '+';
+    private const string AnotherVoltage = "a voltage somewhere in the wiring that the sound part would not leave so";
 
-    /// <summary>Every kind, in the order of the registry.</summary>
-    public static IReadOnlyList<FaultKind> All { get; } =
+    private static readonly FaultParameter Touch = new("resistance", "resistance where they touch", "ohm", 1e-3, 1e6, 0.1);
+    private static readonly FaultParameter Series = new("resistance", "resistance added", "ohm", 0, 1e9, 10_000) { Harmless = 0 };
+    private static readonly WiringPart Wire = new("wire", wiring => wiring.Wires.Select(part => part.Name));
+    private static readonly WiringPart WirePair = new("two wires, joined by +", wiring => wiring.Wires.Select(part => part.Name), paired: true);
+    private static readonly WiringPart Contact = new("contact", wiring => wiring.Contacts.Select(part => part.Name));
+    private static readonly WiringPart Lamp = new("lamp", wiring => wiring.Lamps.Select(part => part.Name));
+    private static readonly WiringPart Fuse = new("fuse", wiring => wiring.Fuses.Select(part => part.Name));
+
+    /// <summary>A wire of the wiring is broken at its first end.</summary>
+    public static WiringFault WireOpen { get; } = new(Wire, (wiring, part, fault) => wiring.SetWireBroken(part.Index, fault.On))
+    {
+        Name = "wire-open",
+        Place = "the wire",
+        Manner = FaultManner.Off,
+        Effect = "The wire conducts no more.",
+        Noticed = "A wire out of its terminal, or nothing.",
+        Needs = AnotherVoltage,
+    };
+
+    /// <summary>A wire has a resistance, as a corroded terminal does.</summary>
+    public static WiringFault WireResistive { get; } = new(Wire, (wiring, part, fault) => wiring.SetWireOhms(part.Index, fault.Value))
+    {
+        Name = "wire-resistive",
+        Place = "the wire",
+        Manner = FaultManner.Wrong,
+        Effect = "The wire has a resistance more.",
+        Noticed = "A green or brown terminal, warm under load.",
+        Needs = AnotherVoltage,
+        Parameter = Series,
+    };
+
+    /// <summary>A wire touches another.</summary>
+    public static WiringFault WireBridged { get; } = new(WirePair, (wiring, part, fault) => wiring.SetWireBridge(part.Index, part.Other, Touching(fault)))
+    {
+        Name = "wire-bridged",
+        Place = "the two wires",
+        Manner = FaultManner.Wrong,
+        Effect = "Two wires touch.",
+        Noticed = "Crushed or chafed cable, or water in a box.",
+        Needs = AnotherVoltage,
+        Parameter = Touch,
+        Healing = FaultHealing.LeavesTraces,
+        HealingNote = "The wires are parted at once, but a fuse that blew stays blown.",
+    };
+
+    /// <summary>A wire touches the supply's plus.</summary>
+    public static WiringFault WireShortedToSupply { get; } = new(Wire, (wiring, part, fault) => wiring.SetWireToSupply(part.Index, Touching(fault)))
+    {
+        Name = "wire-shorted-to-supply",
+        Place = "the wire",
+        Manner = FaultManner.Wrong,
+        Effect = "The wire touches the supply's plus.",
+        Noticed = "Crushed or chafed cable, and a lamp that never goes out.",
+        Needs = AnotherVoltage,
+        Parameter = Touch,
+        Healing = FaultHealing.LeavesTraces,
+        HealingNote = "The wire is parted from the supply at once, but a fuse that blew stays blown.",
+    };
+
+    /// <summary>A wire touches ground.</summary>
+    public static WiringFault WireShortedToGround { get; } = new(Wire, (wiring, part, fault) => wiring.SetWireToGround(part.Index, Touching(fault)))
+    {
+        Name = "wire-shorted-to-ground",
+        Place = "the wire",
+        Manner = FaultManner.Wrong,
+        Effect = "The wire touches ground.",
+        Noticed = "Crushed or chafed cable, and a blown fuse.",
+        Needs = AnotherVoltage,
+        Parameter = Touch,
+        Healing = FaultHealing.LeavesTraces,
+        HealingNote = "The wire is parted from ground at once, but a fuse that blew stays blown.",
+    };
+
+    /// <summary>A contact of an output stays closed.</summary>
+    public static WiringFault ContactWelded { get; } = new(Contact, (wiring, part, fault) => wiring.SetContactWelded(part.Index, fault.On))
+    {
+        Name = "contact-welded",
+        Place = "the output's contact",
+        Manner = FaultManner.Stuck,
+        Effect = "The contact stays closed and holds the other side of its relay open.",
+        Noticed = "A relay that clicks without effect.",
+        Needs = AnotherVoltage,
+    };
+
+    /// <summary>A closed contact of an output has a resistance.</summary>
+    public static WiringFault ContactResistive { get; } = new(Contact, (wiring, part, fault) => wiring.SetContactOhms(part.Index, fault.Value))
+    {
+        Name = "contact-resistive",
+        Place = "the output's contact",
+        Manner = FaultManner.Wrong,
+        Effect = "The closed contact has a resistance more.",
+        Noticed = "A lamp that glows dimly, or nothing.",
+        Needs = AnotherVoltage,
+        Parameter = Series,
+    };
+
+    /// <summary>A lamp has lost its filament.</summary>
+    public static WiringFault LampBlown { get; } = new(Lamp, (wiring, part, fault) => wiring.SetLampBlown(part.Index, fault.On))
+    {
+        Name = "lamp-blown",
+        Place = "the lamp",
+        Manner = FaultManner.Off,
+        Effect = "The lamp conducts no more.",
+        Noticed = "A lamp that stays dark.",
+        Needs = AnotherVoltage,
+    };
+
+    /// <summary>A fuse has blown.</summary>
+    public static WiringFault FuseBlown { get; } = new(Fuse, (wiring, part, fault) => wiring.SetFuseBlown(part.Index, fault.On))
+    {
+        Name = "fuse-blown",
+        Place = "the fuse",
+        Manner = FaultManner.Off,
+        Effect = "The fuse conducts no more.",
+        Noticed = "Everything behind it is dead.",
+        Needs = AnotherVoltage,
+        HealingNote = "A new fuse conducts at once, and blows again if its cause persists.",
+    };
+
+    /// <summary>Every fault of a wiring.</summary>
+    public static IReadOnlyList<WiringFault> All { get; } =
     [
-        FaultKind.WireOpen, FaultKind.WireResistive, FaultKind.WireBridged, FaultKind.WireShortedToSupply, FaultKind.WireShortedToGround,
-        FaultKind.ContactWelded, FaultKind.ContactResistive, FaultKind.LampBlown, FaultKind.FuseBlown,
+        WireOpen, WireResistive, WireBridged, WireShortedToSupply, WireShortedToGround,
+        ContactWelded, ContactResistive, LampBlown, FuseBlown,
     ];
 
-    /// <summary>The parts of a wiring that can have a kind of fault; a bridge has two wires, joined by <see cref="Bridge"/>.</summary>
-    public static IReadOnlyList<string> PartNames(FaultKind kind, SupervisoryWiringDescription wiring)
-    {
-        ArgumentNullException.ThrowIfNull(wiring);
-        return kind switch
-        {
-            FaultKind.WireBridged => [.. Pairs(wiring)],
-            FaultKind.ContactWelded or FaultKind.ContactResistive => [.. wiring.Contacts.Select(part => part.Name)],
-            FaultKind.LampBlown => [.. wiring.Lamps.Select(part => part.Name)],
-            FaultKind.FuseBlown => [.. wiring.Fuses.Select(part => part.Name)],
-            _ => [.. wiring.Wires.Select(part => part.Name)],
-        };
-    }
+    internal static IEnumerable<WiringPart> Parts => [Wire, WirePair, Contact, Lamp, Fuse];
 
-    /// <summary>Sets a fault.</summary>
-    /// <param name="wiring">The wiring.</param>
-    /// <param name="kind">The fault.</param>
-    /// <param name="part">The part, one of <see cref="PartNames"/>.</param>
-    /// <param name="ohms">Its resistance; the preset where null, nothing where it has none.</param>
-    /// <exception cref="ArgumentException">No such part, or a fault of something else.</exception>
-    public static void Apply(SupervisoryWiring wiring, FaultKind kind, string part, double? ohms = null) =>
-        Put(wiring, kind, part, on: true, ohms ?? FaultCatalogue.Of(kind).Parameter?.Default ?? 0);
-
-    /// <summary>Takes a fault away.</summary>
-    /// <exception cref="ArgumentException">No such part.</exception>
-    public static void Heal(SupervisoryWiring wiring, FaultKind kind, string part) => Put(wiring, kind, part, on: false, 0);
-
-    private static void Put(SupervisoryWiring wiring, FaultKind kind, string part, bool on, double ohms)
-    {
-        ArgumentNullException.ThrowIfNull(wiring);
-        SupervisoryWiringDescription parts = wiring.Description;
-        double touch = on ? ohms : double.PositiveInfinity;
-        switch (kind)
-        {
-            case FaultKind.WireOpen:
-                wiring.SetWireBroken(Wire(parts, part), on);
-                break;
-            case FaultKind.WireResistive:
-                wiring.SetWireOhms(Wire(parts, part), on ? ohms : 0);
-                break;
-            case FaultKind.WireBridged:
-                string[] pair = part.Split(Bridge);
-                wiring.SetWireBridge(Wire(parts, pair[0]), Wire(parts, pair[^1]), touch);
-                break;
-            case FaultKind.WireShortedToSupply:
-                wiring.SetWireToSupply(Wire(parts, part), touch);
-                break;
-            case FaultKind.WireShortedToGround:
-                wiring.SetWireToGround(Wire(parts, part), touch);
-                break;
-            case FaultKind.ContactWelded:
-                wiring.SetContactWelded(Index(parts.Contacts, contact => contact.Name, part), on);
-                break;
-            case FaultKind.ContactResistive:
-                wiring.SetContactOhms(Index(parts.Contacts, contact => contact.Name, part), on ? ohms : 0);
-                break;
-            case FaultKind.LampBlown:
-                wiring.SetLampBlown(Index(parts.Lamps, lamp => lamp.Name, part), on);
-                break;
-            case FaultKind.FuseBlown:
-                wiring.SetFuseBlown(Index(parts.Fuses, fuse => fuse.Name, part), on);
-                break;
-            default:
-                throw new ArgumentException($"{kind} is no fault of a wiring", nameof(kind));
-        }
-    }
-
-    private static IEnumerable<string> Pairs(SupervisoryWiringDescription wiring)
-    {
-        for (int first = 0; first < wiring.Wires.Count; first++)
-        {
-            for (int second = first + 1; second < wiring.Wires.Count; second++)
-                yield return wiring.Wires[first].Name + Bridge + wiring.Wires[second].Name;
-        }
-    }
-
-    private static int Wire(SupervisoryWiringDescription parts, string name) => Index(parts.Wires, wire => wire.Name, name);
-
-    private static int Index<T>(IReadOnlyList<T> parts, Func<T, string> nameOf, string name)
-    {
-        for (int index = 0; index < parts.Count; index++)
-        {
-            if (nameOf(parts[index]) == name)
-                return index;
-        }
-
-        throw new ArgumentException($"the wiring has no such part '{name}'", nameof(name));
-    }
+    // Ohms at which they touch; those parted touch at none.
+    private static double Touching(FaultSetting fault) => fault.On ? fault.Value : double.PositiveInfinity;
 }

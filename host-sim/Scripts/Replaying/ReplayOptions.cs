@@ -8,9 +8,6 @@ public sealed record ReplayOptions
     /// <summary>Files, folders and patterns.</summary>
     public required IReadOnlyList<string> Paths { get; init; }
 
-    /// <summary>Runs at a time, 1 or more; what is printed and written does not depend on it.</summary>
-    public int Jobs { get; init; } = 1;
-
     /// <summary>Seed in place of the scripts' own.</summary>
     public ulong? Seed { get; init; }
 
@@ -19,9 +16,6 @@ public sealed record ReplayOptions
 
     /// <summary>Only scripts with this text in path or title.</summary>
     public string? Filter { get; init; }
-
-    /// <summary>Whether expectations that held are listed too, each with its margin.</summary>
-    public bool ShowMargins { get; init; }
 
     /// <summary>Folder to write records to.</summary>
     public string? TraceFolder { get; init; }

@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Emulator;
-using LubeController.Emulator.Platform;
 using LubeController.Emulator.Storage;
 using LubeController.Files.SettingsFiles;
 using LubeController.Plant.Description;
@@ -64,7 +63,7 @@ public sealed class EmulatedBench : IScriptBench
             TicksCovered = bench.TicksCovered,
             PlantEvents = bench.Plant.EventCount,
             ScanBoundReached = bench.BoundReached,
-            IdleFaults = [.. driver.Applied.Where(applied => !applied.TookEffect(bench)).Select(applied => applied.Step)],
+            IdleFaults = [.. driver.Applied.Where(applied => !applied.Log.Entries[applied.Entry].TookEffect).Select(applied => applied.Step)],
         };
     }
 
@@ -75,8 +74,8 @@ public sealed class EmulatedBench : IScriptBench
 
         public Action<Bench>? LookOn { get; init; }
 
-        /// <summary>Each step that set a fault, and how to tell whether it took effect.</summary>
-        public List<(Step Step, Func<Bench, bool> TookEffect)> Applied { get; } = [];
+        /// <summary>Each step that set a fault, and where it is logged.</summary>
+        public List<(Step Step, FaultLog Log, int Entry)> Applied { get; } = [];
 
         public long NextActionUs => Schedule.NextDueUs;
 
@@ -97,30 +96,22 @@ public sealed class EmulatedBench : IScriptBench
         {
             switch (action)
             {
-                case SetFault fault:
-                    Applied.Add((step, Apply(bench, fault)));
-                    break;
-                case GrowFault grown when BoardFaults.Find(grown.Kind.Name) is { } ofBoard:
-                    bench.Platform.Adjust(ofBoard.Kind, grown.Part, grown.MagnitudeSi);
+                case SetFault set:
+                    FaultHost host = BenchFaults.HostOf(bench, set.Kind);
+                    Applied.Add((step, host.FaultLog, host.ApplyFault(set.Kind.Fault!, set.Part, set.MagnitudeSi, set.SecondSi)));
                     break;
                 case GrowFault grown:
-                    bench.Plant.AdjustFault(KindOf(grown.Kind), grown.Part, grown.MagnitudeSi);
+                    BenchFaults.HostOf(bench, grown.Kind).AdjustFault(grown.Kind.Fault!, grown.Part, grown.MagnitudeSi);
                     break;
                 case HealFault heal:
                     foreach (string part in heal.AnyPart ? heal.Kind.Parts : [heal.Part])
-                        Heal(bench, heal.Kind.Name, part);
+                        BenchFaults.HostOf(bench, heal.Kind).HealFault(heal.Kind.Fault!, part);
                     break;
                 case MoveButton move:
                     bench.Controls.SetButton(move.Button, move.Down);
                     break;
-                case SetInput { Input: BenchInput.Stop } stop:
-                    bench.Controls.Stop = stop.On;
-                    break;
-                case SetInput running:
-                    bench.Controls.MachineRunning = running.On;
-                    break;
-                case HoldInput held:
-                    bench.Controls.HoldInput(held.Input, held.Value);
+                case SetInput set:
+                    bench.Controls.Set(set.Input, set.Value);
                     break;
                 case SetShaftSpeed shaft:
                     bench.Plant.SetShaftSpeed(shaft.PerSecond, shaft.RampUs * 1e-6);
@@ -132,7 +123,7 @@ public sealed class EmulatedBench : IScriptBench
                     bench.Plant.Refill(refill.ContentM3);
                     break;
                 case HideAlarm hide:
-                    bench.Controls.Ask(hide.Deed, hide.Alarm, (int)(hide.ForUs / 1000));
+                    bench.AlarmRequests.Add(hide.Deed, hide.Alarm, (int)(hide.ForUs / 1000));
                     break;
                 case SetPower power:
                     bench.Controls.Power = power.On;
@@ -143,27 +134,5 @@ public sealed class EmulatedBench : IScriptBench
                     throw new NotSupportedException($"The virtual bench cannot carry out '{action.Text}'.");
             }
         }
-
-        private static Func<Bench, bool> Apply(Bench bench, SetFault fault)
-        {
-            if (BoardFaults.Find(fault.Kind.Name) is { } ofBoard)
-            {
-                int own = bench.Platform.Apply(ofBoard.Kind, fault.Part, fault.MagnitudeSi, fault.SecondSi);
-                return ran => ran.Platform.Log[own].TookEffect;
-            }
-
-            int entry = bench.Plant.ApplyFault(KindOf(fault.Kind), fault.Part, fault.MagnitudeSi, fault.SecondSi);
-            return ran => ran.Plant.FaultLog.Entries[entry].TookEffect;
-        }
-
-        private static void Heal(Bench bench, string name, string part)
-        {
-            if (BoardFaults.Find(name) is { } ofBoard)
-                bench.Platform.Heal(ofBoard.Kind, part);
-            else
-                bench.Plant.HealFault(FaultCatalogue.Find(name)!.Kind, part);
-        }
-
-        private static FaultKind KindOf(BenchFault fault) => FaultCatalogue.Find(fault.Name)!.Kind;
     }
 }

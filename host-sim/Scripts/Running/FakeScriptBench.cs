@@ -25,9 +25,6 @@ public sealed class FakeScriptBench : IScriptBench
     /// <summary>Hears every action as it is carried out: the time, the action, and the trace to record its effect in.</summary>
     public Action<long, StepAction, Trace>? OnAction { get; set; }
 
-    /// <summary>Scans that each run reports.</summary>
-    public long ScansExecuted { get; set; } = 1;
-
     /// <summary>Names of the faults that take no effect.</summary>
     public IReadOnlyList<string> IdleFaults { get; set; } = [];
 
@@ -103,7 +100,7 @@ public sealed class FakeScriptBench : IScriptBench
         }
 
         trace.End(end);
-        return new RunResult { Trace = trace, FiredSteps = schedule.Fired, IdleFaults = idle, ScansExecuted = Math.Max(scans, ScansExecuted), TicksCovered = end / (script.ScanPeriodMs * 1000L), ScanBoundReached = bound };
+        return new RunResult { Trace = trace, FiredSteps = schedule.Fired, IdleFaults = idle, ScansExecuted = Math.Max(scans, 1), TicksCovered = end / (script.ScanPeriodMs * 1000L), ScanBoundReached = bound };
     }
 
     private FakeScriptBench With(SignalInfo signal)

@@ -1,5 +1,3 @@
-using LubeController.Files.SettingsFiles;
-using LubeController.Plant.Description;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Steps;
 
@@ -10,11 +8,8 @@ namespace LubeController.Scripts.Running;
 /// for a real one, and can be tested beside <see cref="FakeScriptBench"/>. One bench may be asked from several threads at
 /// once: each run stands alone.
 /// </summary>
-public interface IScriptBench
+public interface IScriptBench : IVocabularySource
 {
-    /// <summary>What can be said and done for a plant under a controller.</summary>
-    BenchVocabulary Describe(PlantDescription plant, ControlSettings settings);
-
     /// <summary>Carries out a script from the start to its duration or its scan bound. Same script, same trace.</summary>
     RunResult Run(BenchScript script);
 }

@@ -5,11 +5,6 @@ using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Running;
 
-/// <summary>A step that was carried out.</summary>
-/// <param name="Step">Index of the step in its script.</param>
-/// <param name="TimeUs">When, microseconds since the start of the run.</param>
-public sealed record FiredStep(int Step, long TimeUs);
-
 /// <summary>What one run of a script gave.</summary>
 public sealed record RunResult
 {

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LubeController.Scripts.Expectations;
+using LubeController.Scripts.Expectations.Judging;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Steps;
 

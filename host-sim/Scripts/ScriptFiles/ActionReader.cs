@@ -15,6 +15,8 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription
 {
     private const long PresetPressUs = 500_000;
 
+    private static readonly string[] InputNames = [.. ControllerInputs.Settable.Select(input => input.Name)];
+
     private readonly FaultReader _faults = new(vocabulary);
 
     private static readonly Dictionary<string, string[]> Companions = new(StringComparer.Ordinal)
@@ -68,12 +70,7 @@ internal sealed class ActionReader(BenchVocabulary? vocabulary, PlantDescription
     {
         if (!step.Has("to"))
             step.Missing("to", "write 'to: on' or 'to: off'");
-        if (step.Choice("set", [.. BenchWords.Inputs, .. BenchWords.HandInputs]) is not { } input)
-            return null;
-        if (input >= BenchWords.Inputs.Count)
-            return HandInputReader.Read(step, (HandInput)(input - BenchWords.Inputs.Count));
-        bool? on = step.Either("to", "on", "off");
-        return on is { } level ? new SetInput((BenchInput)input, level) : null;
+        return step.Choice("set", InputNames) is { } input ? InputReader.Read(step, ControllerInputs.Settable[input]) : null;
     }
 
     private static HideAlarm? Hide(MapReader step, string key)

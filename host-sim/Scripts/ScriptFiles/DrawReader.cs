@@ -1,6 +1,6 @@
 using LubeController.Files.Quantities;
 using LubeController.Files.Reading;
-using LubeController.Scripts.Steps.Drawing;
+using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;
 

@@ -2,7 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Files.Quantities;
 using LubeController.Files.Reading;
-using LubeController.Plant.Faults;
+using LubeController.Plant;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;

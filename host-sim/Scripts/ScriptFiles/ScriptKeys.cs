@@ -2,7 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Files.Reading;
 using LubeController.Files.Sorts;
-using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;
 

@@ -8,7 +8,6 @@ using LubeController.Files.SettingsFiles;
 using LubeController.Files.Sorts;
 using LubeController.Scripts.Expectations;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Running;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.ScriptFiles;
@@ -16,7 +15,7 @@ namespace LubeController.Scripts.ScriptFiles;
 /// <summary>Reads a script with its plant and its settings, for one bench.</summary>
 /// <param name="bench">Says which signals and faults there are.</param>
 /// <param name="rules">The rest rules that are compiled in.</param>
-public sealed class ScriptReader(IScriptBench bench, IReadOnlyList<RestRuleKind> rules)
+public sealed class ScriptReader(IVocabularySource bench, IReadOnlyList<RestRuleKind> rules)
 {
     /// <summary>Longest scan period that a script may have.</summary>
     public const int LongestScanPeriodMs = 1000;

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using LubeController.Files.Quantities;
+using LubeController.Plant.Faults;
 
 namespace LubeController.Scripts.Steps;
 
@@ -10,6 +11,9 @@ namespace LubeController.Scripts.Steps;
 /// <param name="DefaultMagnitude">SI magnitude where a script gives none; null where it must give one.</param>
 public sealed record BenchFault(string Name, IReadOnlyList<string> Parts, QuantityRange? Magnitude, double? DefaultMagnitude)
 {
+    /// <summary>What the virtual bench sets; null on a bench with faults of its own.</summary>
+    public Fault? Fault { get; init; }
+
     /// <summary>SI magnitude at which it changes nothing, from which it may grow; null where it can only come at once.</summary>
     public double? HarmlessMagnitude { get; init; }
 

@@ -1,6 +1,5 @@
 using LubeController.Files.Reading;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Steps.Drawing;
 
 namespace LubeController.Scripts.Steps;
 

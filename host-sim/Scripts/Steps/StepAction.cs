@@ -3,7 +3,6 @@ using LubeController.Core;
 using LubeController.Emulator;
 using LubeController.Files.Quantities;
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Steps.Drawing;
 
 namespace LubeController.Scripts.Steps;
 
@@ -83,23 +82,14 @@ public sealed record MoveButton(Button Button, bool Down) : StepAction
     public override string Text => $"{(Down ? "hold" : "release")} {BenchWords.Of(Button)}";
 }
 
-/// <summary>Sets a maintained input of the controller.</summary>
-/// <param name="Input">The input.</param>
-/// <param name="On">Whether it goes on.</param>
-public sealed record SetInput(BenchInput Input, bool On) : StepAction
-{
-    /// <inheritdoc/>
-    public override string Text => $"set {BenchWords.Of(Input)} {(On ? "on" : "off")}";
-}
-
-/// <summary>Holds an input of the controller by hand, whatever the plant's sensor shows, or gives it back.</summary>
+/// <summary>Sets an input of the controller, whatever the plant's sensor shows, or gives it back to its sensor.</summary>
 /// <param name="Input">The input.</param>
 /// <param name="Value">0 off and 1 on for a level, else a number in the unit of the input image; null gives it back.</param>
 /// <param name="Written">The value as written.</param>
-public sealed record HoldInput(HandInput Input, int? Value, string Written) : StepAction
+public sealed record SetInput(ControllerInput Input, int? Value, string Written) : StepAction
 {
     /// <inheritdoc/>
-    public override string Text => $"set {BenchWords.HandInputs[(int)Input]} {Written}";
+    public override string Text => $"set {Input.Name} {Written}";
 }
 
 /// <summary>Changes the speed of the machine's shaft.</summary>

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using LubeController.Emulator;
-using LubeController.Scripts.Running;
 
 namespace LubeController.Scripts.Steps;
 

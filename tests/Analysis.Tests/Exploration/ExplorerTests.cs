@@ -64,10 +64,10 @@ public sealed class ExplorerTests
     [Fact]
     public void Progress_tells_each_level()
     {
-        var levels = new Levels();
-        var explorer = new Explorer(() => new RingModel(3, null, null), new ExplorationBounds(1_000, long.MaxValue, 1), levels);
+        var levels = new List<(int Depth, int States)>();
+        var explorer = new Explorer(() => new RingModel(3, null, null), new ExplorationBounds(1_000, long.MaxValue, 1), level => levels.Add((level.Depth, level.States)));
         explorer.Run(CancellationToken.None);
-        Assert.Equal([(1, 3), (2, 6), (3, 8), (4, 9), (5, 9)], levels.Told);
+        Assert.Equal([(1, 3), (2, 6), (3, 8), (4, 9), (5, 9)], levels);
     }
 
     [Fact]
@@ -75,18 +75,11 @@ public sealed class ExplorerTests
     {
         using var cancel = new CancellationTokenSource();
         cancel.Cancel();
-        var explorer = new Explorer(() => new RingModel(300, null, null), new ExplorationBounds(1_000_000, long.MaxValue, 2), new Levels());
+        var explorer = new Explorer(() => new RingModel(300, null, null), new ExplorationBounds(1_000_000, long.MaxValue, 2));
         Assert.Throws<System.OperationCanceledException>(() => explorer.Run(cancel.Token));
     }
 
     private static ExplorationResult Explore(
         int size, int workers, (int, int)? forbidden = null, (int, int)? failsProbe = null, int states = 1_000_000, long bytes = long.MaxValue) =>
-        new Explorer(() => new RingModel(size, forbidden, failsProbe), new ExplorationBounds(states, bytes, workers), new Levels()).Run(CancellationToken.None);
-
-    private sealed class Levels : IExplorationProgress
-    {
-        public List<(int Depth, int States)> Told { get; } = [];
-
-        public void Level(int depth, int states, long transitions, int frontier) => Told.Add((depth, states));
-    }
+        new Explorer(() => new RingModel(size, forbidden, failsProbe), new ExplorationBounds(states, bytes, workers)).Run(CancellationToken.None);
 }

@@ -1,20 +1,16 @@
-using System.IO;
-using LubeController.Scripts.Replaying;
+using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.ScriptFiles;
+using LubeController.Tests.Support;
 
 namespace LubeController.Analysis.Tests.Exploration;
 
 /// <summary>Replays a script as the bench does.</summary>
 internal static class Replays
 {
-    public static int ExitCode(string script, out string report)
+    public static ScriptVerdict Verdict(string script, out string report)
     {
-        var bench = new EmulatedBench();
-        var session = new ReplaySession(new ScriptReader(bench, RestRules.All), new ScriptRunner(bench), new NoProgress());
-        using var output = new StringWriter();
-        int code = session.Run(new ReplayOptions { Paths = [script] }, output, output);
-        report = output.ToString();
-        return code;
+        (ScriptVerdict verdict, RunResult result) = new ScriptRunner(new EmulatedBench()).Run(Repository.Read(script));
+        report = string.Join('\n', VerdictText.Of(verdict, result, true, null));
+        return verdict;
     }
 }

@@ -4,6 +4,7 @@ using CsCheck;
 using LubeController.Analysis.Lockstep;
 using LubeController.Analysis.Specification;
 using LubeController.Core;
+using LubeController.Tests.Draws;
 using DoseMode = LubeController.Core.DoseMode;
 using PressureSwitchUse = LubeController.Core.PressureSwitchUse;
 using RestMode = LubeController.Core.RestMode;
@@ -74,105 +75,9 @@ internal static class LockstepCases
 
     /// <summary>Settings and some steps.</summary>
     public static readonly Gen<LockstepCase> Any =
-        from settings in Values()
+        from settings in Generators.Settings(brief: true)
         from moves in Moves.Array[1, 40]
         select new LockstepCase(Repaired(settings), Played(moves));
-
-    private static Gen<int> Bounds(int field) => field switch
-    {
-        SettingField.SwitchCount => Gen.Frequency((5, Gen.Const(1)), (4, Gen.Const(2)), (2, Gen.Const(3)), (1, Gen.Const(0))),
-        SettingField.DoseEndingSwitch => Gen.Int[1, 3],
-        SettingField.ChatterChanges => Some(Gen.Int[4, 7]),
-        SettingField.ChatterWindowMs => Gen.Int[10, 40].Select(scans => scans * 10),
-        SettingField.WitnessPulses => Some(Gen.Int[3, 4]),
-        SettingField.EdgesPerCycle => Gen.Int[1, 2],
-        SettingField.DoseMode => Gen.Frequency((8, Gen.Const(0)), (2, Gen.Const(1)), (4, Gen.Const(2))),
-        SettingField.DoseEdges => Gen.Int[1, 4],
-        SettingField.DoseRunMs => Gen.Int[1_000, 3_000],
-        SettingField.DoseLimitMs => Gen.Frequency((2, Gen.Int[3_001, 3_300]), (1, Gen.Int[3_301, 9_000])),
-        SettingField.FirstPulseAllowanceMs => Gen.Int[0, 900],
-        SettingField.RetryPauseMs => Gen.Int[100, 600],
-        SettingField.MinPulseIntervalMs => Some(Gen.Int[20, 250]),
-        SettingField.RunOnMs => Some(Gen.Int[50, 900]),
-        SettingField.ReadyDelayMs => Some(Gen.Int[1, 300]),
-        SettingField.RestMode => Gen.Int[0, 2],
-        SettingField.RestMs => Gen.Int[1_000, 3_000],
-        SettingField.RestRevolutions => Gen.Int[1, 40],
-        SettingField.RestFallbackMs => Gen.Int[1_000, 3_000],
-        SettingField.RestOnlyWhileRunning => Gen.Int[0, 1],
-        SettingField.RestartDelayMs => Gen.Int[1_000, 1_500],
-        SettingField.NewTryDelayMs => Some(Gen.Int[300, 1_500]),
-        SettingField.OverdueMs => Gen.Int[3_001, 9_000],
-        SettingField.PrimeLimitMs => Gen.Int[1_000, 1_500],
-        SettingField.ShaftFitted => Gen.Int[0, 1],
-        SettingField.ShaftPulsesPerRevolution => Gen.Int[1, 3],
-        SettingField.ShaftLostMs => Gen.Int[100, 1_000],
-        SettingField.RunDownMs => Some(Gen.Int[1, 80].Select(scans => scans * 10)),
-        SettingField.ShaftStandstillMs => Gen.Int[100, 1_000],
-        SettingField.LevelDebounceMs => Some(Gen.Int[1, 300]),
-        SettingField.LevelLowFitted or SettingField.LevelEmptyFitted => Gen.Int[0, 1],
-        SettingField.LevelLowInverted or SettingField.LevelEmptyInverted or SettingField.OverloadInverted or SettingField.PressureSwitchInverted => Rare(1),
-        SettingField.PressureSwitchUse => Gen.Int[0, 2],
-        SettingField.PressureDebounceMs => Some(Gen.Int[1, 60]),
-        SettingField.PressureTransmitterFitted => Gen.Int[0, 1],
-        SettingField.PressureReachedMbar => Gen.Const(5_000),
-        SettingField.PressureLimitMbar => Gen.Const(9_000),
-        SettingField.PressureMissingMs => Some(Gen.Int[300, 1_500]),
-        SettingField.ButtonDebounceMs => Some(Gen.Int[1, 30]),
-        SettingField.HoldMs => Gen.Int[100, 400],
-        SettingField.VentMs => Gen.Int[100, 600],
-        SettingField.VentLimitMs => Gen.Int[700, 1_500],
-        SettingField.PressureVentedMbar => Gen.Const(1_000),
-        SettingField.PressureCycles => Gen.Int[1, 2],
-        SettingField.VentValveNormallyOpen => Gen.Int[0, 1],
-        SettingField.OverloadFitted or SettingField.SupplyMeasured or SettingField.ColdJudged => Gen.Int[0, 1],
-        SettingField.PumpRevolutionsFitted => Rare(1),
-        SettingField.OverloadDebounceMs => Some(Gen.Int[1, 60]),
-        SettingField.RevolutionMissingMs => Gen.Int[300, 1_500],
-        SettingField.SupplyLimitMv => Gen.Const(19_000),
-        SettingField.SupplyHysteresisMv => Some(Gen.Const(1_000)),
-        SettingField.ColdLimitDeciC => Gen.Const(0),
-        SettingField.ColdHysteresisDeciC => Some(Gen.Const(20)),
-        SettingField.OutputTestMs => Gen.Int[1_000, 1_500],
-        SettingField.RestartsMost => Some(Gen.Int[1, 3]),
-        SettingField.RestartWindowMs => Gen.Int[10, 45].Select(tenths => tenths * 100),
-        SettingField.SaveIntervalMs => Gen.Int[16, 20].Select(tenths => tenths * 100),
-        SettingField.ShelveLongestMs => Gen.Const(2_000),
-        SettingField.PressureSpanMbar => Some(Gen.Const(12_000)),
-        _ => field < SettingField.AlarmDelays ? OfSwitch(field) : Delay(field),
-    };
-
-    private static Gen<int> OfSwitch(int field)
-    {
-        if (field < SettingField.Switches)
-            return Gen.Const(SettingTable.Spec(field).Preset);
-        return ((field - SettingField.Switches) % SettingField.PerSwitch) switch
-        {
-            SettingField.SwitchDebounceMs => Some(Gen.Int[1, 30]),
-            SettingField.SwitchTimeoutMs => Gen.Int[251, 1_500],
-            SettingField.SwitchRetries => Gen.Int[0, 2],
-            _ => Rare(1),
-        };
-    }
-
-    private static Gen<int> Delay(int field) =>
-        SettingTable.Spec(field).Maximum == 0 ? Gen.Const(0) : Gen.Frequency((3, Gen.Const(0)), (1, Gen.Int[1, 400]));
-
-    private static Gen<int> Some(Gen<int> value) => Gen.Bool.SelectMany(on => on ? value : Gen.Const(0));
-
-    private static Gen<int> Rare(int value) => Gen.Frequency((5, Gen.Const(0)), (1, Gen.Const(value)));
-
-    private static Gen<int[]> Values()
-    {
-        Gen<int[]> values = Gen.Const(System.Array.Empty<int>());
-        for (int index = 0; index < SettingField.Count; index++)
-        {
-            Gen<int> field = Bounds(index);
-            values = values.SelectMany(so => field.Select(value => (int[])[.. so, value]));
-        }
-
-        return values;
-    }
 
     /// <summary>Sets right what the settings would be refused for, and leaves out what the specification leaves out.</summary>
     private static SettingsValues Repaired(int[] drawn)
@@ -182,14 +87,7 @@ internal static class LockstepCases
             values[SettingField.SwitchCount] = System.Math.Max(1, values[SettingField.SwitchCount]);
         values[SettingField.DoseEndingSwitch] = System.Math.Clamp(values[SettingField.DoseEndingSwitch], 1, System.Math.Max(1, values[SettingField.SwitchCount]));
         if (values[SettingField.DoseMode] == (int)DoseMode.Pressure)
-        {
-            if (values[SettingField.PressureTransmitterFitted] == 0)
-                values[SettingField.PressureSwitchUse] = (int)PressureSwitchUse.Reached;
-            values[SettingField.PressureMissingMs] = System.Math.Max(300, values[SettingField.PressureMissingMs]);
-            int longest = values[SettingField.PressureCycles] * (values[SettingField.PressureMissingMs] + values[SettingField.HoldMs]);
-            values[SettingField.DoseLimitMs] = System.Math.Max(longest + 1, values[SettingField.DoseLimitMs]);
-        }
-
+            Generators.FitDosesByPressure(values, leastMissingMs: 300);
         if (values[SettingField.RunDownMs] > 0)
             values[SettingField.RunDownMs] += values[SettingField.ShaftStandstillMs];
         if (values[SettingField.RestMode] is (int)RestMode.Shaft or (int)RestMode.Either)

@@ -11,6 +11,7 @@ using Specified = LubeController.Analysis.Specification;
 namespace LubeController.Analysis.Tests.Lockstep;
 
 /// <summary>Core and specification agree on random sequences. LUBE_PROPERTY_PERCENT scales how many, LUBE_PROPERTY_SEED draws others.</summary>
+[Trait("Run", "Long")]
 public sealed class LockstepTests
 {
     internal const int Cases = 2_000;

@@ -12,6 +12,7 @@ using Phase = LubeController.Analysis.Specification.Phase;
 namespace LubeController.Analysis.Tests.Lockstep;
 
 /// <summary>Disagreements planted on either side are found within the cases that every run draws, and shrink to few steps.</summary>
+[Trait("Run", "Long")]
 public sealed class PlantedTests(ITestOutputHelper output)
 {
     private const int MostSteps = 14;

@@ -7,9 +7,9 @@ using LubeController.Analysis.Lockstep;
 using LubeController.Analysis.Specification;
 using LubeController.Core;
 using LubeController.Emulator;
-using LubeController.Scripts.Replaying;
+using LubeController.Scripts.Expectations;
+using LubeController.Scripts.Reporting;
 using LubeController.Scripts.Running;
-using LubeController.Scripts.ScriptFiles;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -19,6 +19,7 @@ namespace LubeController.Analysis.Tests.Lockstep;
 /// What the core saw on the bench, scan by scan, in scripts that are shipped: core and specification agree on it too, both with
 /// the script's settings but for what the specification leaves out.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class RecordedTests(ITestOutputHelper output)
 {
     /// <summary>Scripts of every plant whose settings the specification can express.</summary>
@@ -62,10 +63,8 @@ public sealed class RecordedTests(ITestOutputHelper output)
     {
         var recording = new Recording();
         var bench = new EmulatedBench { LookOn = recording.Take };
-        var session = new ReplaySession(new ScriptReader(bench, RestRules.All), new ScriptRunner(bench), new NoProgress());
-        using var report = new StringWriter();
-        int code = session.Run(new ReplayOptions { Paths = [script] }, report, report);
-        Assert.True(code == 0, report.ToString());
+        (ScriptVerdict verdict, RunResult result) = new ScriptRunner(bench).Run(Repository.Read(script));
+        Assert.True(verdict.Outcome == Outcome.Held, string.Join('\n', VerdictText.Of(verdict, result, true, null)));
         return recording;
     }
 

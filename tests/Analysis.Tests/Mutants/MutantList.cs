@@ -28,7 +28,7 @@ internal static class MutantList
         // One for each alarm.
         new("stall is retried for ever", "divider-stalled", Doses, "Fail(AlarmId.DividerStalled);", "_phases.Enter(Phase.RetryPause);"),
         new("dose limit is not judged", "dose-too-long", Doses, "if (_dose.IsTooLong)", "if (_dose.IsTooLong && _line.Chosen)"),
-        new("missing pressure is one scan late", "line-pressure-missing", "PressureWatch.cs", "Judges && _missingMs >= ", "Judges && _missingMs > "),
+        new("missing pressure is one scan late", "line-pressure-missing", "PressureWatch.cs", "IsTimed && _missingMs >= ", "IsTimed && _missingMs > "),
         new("overpressure only informs", "line-overpressure", Table, "\"line-overpressure\", Interlock", "\"line-overpressure\", None"),
         new("empty reservoir does not latch", "reservoir-empty", Table, "\"reservoir-empty\", Interlock, Failure, Latches | TakesDelayOn", "\"reservoir-empty\", Interlock, Failure, TakesDelayOn"),
         new("overload is read the wrong way round", "pump-overload", "PumpWatch.cs", "_overload.Known && _overload.Level", "_overload.Known && !_overload.Level"),

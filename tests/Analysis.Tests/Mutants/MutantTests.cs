@@ -15,8 +15,9 @@ namespace LubeController.Analysis.Tests.Mutants;
 
 /// <summary>
 /// Deliberate faults in copies of the core: exploration and lockstep together find each of them, and each property alone finds one.
-/// FOUND.md says which finds which; LUBEBENCH_WRITE_MUTANTS=1 tries every fault on everything, which takes long, and writes it anew.
+/// FOUND.md says which finds which; <c>tests/renew mutants</c> tries every fault on everything, which takes ten minutes, and writes it.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class MutantTests
 {
     private const string Lockstep = "lockstep";
@@ -49,8 +50,6 @@ public sealed class MutantTests
         ("no-start-by-reset", "reset starts a dose", "torn"),
         ("dose-ends", "failing alarm lets a new try go on", "tries"),
     ];
-
-    private static bool Writes => Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_MUTANTS") == "1";
 
     private static string Page => Path.Combine(Folder, "FOUND.md");
 
@@ -87,12 +86,13 @@ public sealed class MutantTests
     }
 
     [Fact]
+    [Trait("Renews", "mutants")]
     public void The_table_holds_the_faults_of_the_list()
     {
-        if (Writes)
+        if (MadePage.Renews == "mutants")
             File.WriteAllText(Page, Table(Tried(MutantList.All.Select(mutant => (mutant, Trials)), all: true)));
         string[] faults = [.. File.ReadAllLines(Page).SkipWhile(line => line != Row).Skip(2).TakeWhile(line => line.Length > 0).Select(line => line.Trim('|').Split('|')[0].Trim())];
-        Assert.Equal(MutantList.All.Select(mutant => mutant.Name), faults);
+        Assert.True(MutantList.All.Select(mutant => mutant.Name).SequenceEqual(faults), "FOUND.md does not hold the faults of MutantList; renew it with 'tests/renew mutants'");
     }
 
     /// <summary>Lockstep last where the specification knows nothing of what the fault is aimed at.</summary>

@@ -9,7 +9,6 @@ using LubeController.Analysis.Lockstep;
 using LubeController.Analysis.Tests.Lockstep;
 using LubeController.Files.Reading;
 using LubeController.Scripts.ScriptFiles;
-using LubeController.Tests.Support;
 
 namespace LubeController.Analysis.Tests.Mutants;
 
@@ -29,7 +28,7 @@ internal static class MutantTrial
         file = file with { Core = file.Core with { GoesOn = true }, MostStates = MostStates };
         try
         {
-            ExplorationResult result = ExplorationSession.Explore(file, new ExplorationOptions([], 1, 2L << 30, null), new SilentExploration(), CancellationToken.None, out CoreCoverage coverage);
+            (ExplorationResult result, CoreCoverage coverage) = CoreExploration.Run(file, 2L << 30, 1, null, CancellationToken.None);
             IEnumerable<string> violated = CoreProperties.Names.Where((_, index) => (coverage.Violated & (1 << index)) != 0);
             return string.Join(",", result.Outcome == ExplorationOutcome.Complete ? violated : violated.Append("(no end)"));
         }

@@ -2,6 +2,7 @@ using System;
 using System.Linq;
 using CsCheck;
 using LubeController.Analysis.Specification;
+using LubeController.Tests.Draws;
 using Xunit;
 
 namespace LubeController.Analysis.Tests.Specification;
@@ -13,10 +14,10 @@ public sealed class PropertyTests
     private const int StallBoundMs = 50 + (2 * 100) + (2 * 40) + Bench.ScanMs;
 
     private static readonly Gen<Move> Moves = Gen.Select(
-        OneOf(0, 10, 10, 10, 40, 100, 200, 1000),
-        OneOf(0, 0, 1, 2, 3),
-        OneOf(Buttons.None, Buttons.None, Buttons.None, Buttons.Start, Buttons.Acknowledge, Buttons.Reset, Buttons.DoseNow, Buttons.Prime, Buttons.OutputTest),
-        Gen.Frequency((60, Gen.Const(0UL)), (1, Gen.Int[0, 23].Select(alarm => 1UL << alarm))),
+        Generators.Among(0, 10, 10, 10, 40, 100, 200, 1000),
+        Generators.Among(0, 0, 1, 2, 3),
+        Generators.Among(Buttons.None, Buttons.None, Buttons.None, Buttons.Start, Buttons.Acknowledge, Buttons.Reset, Buttons.DoseNow, Buttons.Prime, Buttons.OutputTest),
+        Gen.Frequency((60, Gen.Const(0UL)), (1, Gen.Int[0, AlarmTable.All.Count - 1].Select(alarm => 1UL << alarm))),
         Gen.Frequency((40, Gen.Const(false)), (1, Gen.Const(true))),
         Gen.Frequency((60, Gen.Const(false)), (1, Gen.Const(true))),
         Gen.Frequency((30, Gen.Const(false)), (1, Gen.Const(true))),
@@ -98,7 +99,7 @@ public sealed class PropertyTests
     [Fact]
     public void Silencing_alarms_changes_annunciation_only()
     {
-        Gen<(int, int)[]> hands = Gen.Select(Gen.Int[0, 23], Gen.Int[0, 3]).Array[1, 30];
+        Gen<(int, int)[]> hands = Gen.Select(Gen.Int[0, AlarmTable.All.Count - 1], Gen.Int[0, 3]).Array[1, 30];
         Gen.Select(Settings, Sequence, hands).Sample(
             (settings, moves, silencings) =>
             {
@@ -171,8 +172,6 @@ public sealed class PropertyTests
             },
             iter: Sequences, threads: 1);
     }
-
-    private static Gen<T> OneOf<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(index => values[index]);
 
     private static Buttons Nudge(Phase phase, int scan) => phase == Phase.Stopped && scan % 2 == 0 ? Buttons.Start : Buttons.None;
 

@@ -4,7 +4,6 @@ using LubeController.Analysis.Wiring;
 using LubeController.Core;
 using LubeController.Files.SettingsFiles;
 using LubeController.Plant.Contacts;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Inputs;
 using LubeController.Plant.Wiring;
 using Xunit;
@@ -49,18 +48,19 @@ public sealed class WiringMatrixTests
     }
 
     [Theory]
-    [InlineData(AlarmId.DividerStalled, FaultKind.WireOpen, "W1", WiringOutcome.FaultSeenAlarmHidden, WiringMeasures.None)]
-    [InlineData(AlarmId.DividerStalled, FaultKind.WireShortedToSupply, "W1", WiringOutcome.LostUnseen, WiringMeasures.EndOfLineResistor | WiringMeasures.Heartbeat)]
-    [InlineData(AlarmId.DividerStalled, FaultKind.ContactWelded, "K1", WiringOutcome.LostUnseen, WiringMeasures.Heartbeat)]
-    [InlineData(AlarmId.DividerStalled, FaultKind.WireShortedToGround, "W1", WiringOutcome.FaultSeenAlarmHidden, WiringMeasures.None)]
-    [InlineData(AlarmId.DividerStalled, FaultKind.FuseBlown, "F1", WiringOutcome.FaultSeenAlarmHidden, WiringMeasures.None)]
-    [InlineData(AlarmId.ReservoirLow, FaultKind.WireOpen, "W2", WiringOutcome.LostUnseen, WiringMeasures.NormallyClosedContact | WiringMeasures.EndOfLineResistor | WiringMeasures.Heartbeat | WiringMeasures.NormallyClosedWithEndOfLine)]
-    [InlineData(AlarmId.ReservoirLow, FaultKind.WireShortedToGround, "W2", WiringOutcome.ToldOtherwise, WiringMeasures.None)]
-    [InlineData(AlarmId.ReservoirLow, FaultKind.WireShortedToSupply, "W2", WiringOutcome.FaultSeenAlarmHidden, WiringMeasures.None)]
-    [InlineData(AlarmId.ReservoirLow, FaultKind.WireOpen, "W1", WiringOutcome.FaultSeenAlarmTold, WiringMeasures.None)]
-    [InlineData(AlarmId.ReservoirLow, FaultKind.WireShortedToSupply, "W1", WiringOutcome.ToldFaultUnseen, WiringMeasures.EndOfLineResistor | WiringMeasures.Heartbeat)]
-    public void Each_fault_has_the_outcome_that_the_circuit_gives_it(AlarmId id, FaultKind kind, string part, WiringOutcome outcome, WiringMeasures measures)
+    [InlineData(AlarmId.DividerStalled, "wire-open", "W1", WiringOutcome.FaultSeenAlarmHidden, WiringMeasures.None)]
+    [InlineData(AlarmId.DividerStalled, "wire-shorted-to-supply", "W1", WiringOutcome.LostUnseen, WiringMeasures.EndOfLineResistor | WiringMeasures.Heartbeat)]
+    [InlineData(AlarmId.DividerStalled, "contact-welded", "K1", WiringOutcome.LostUnseen, WiringMeasures.Heartbeat)]
+    [InlineData(AlarmId.DividerStalled, "wire-shorted-to-ground", "W1", WiringOutcome.FaultSeenAlarmHidden, WiringMeasures.None)]
+    [InlineData(AlarmId.DividerStalled, "fuse-blown", "F1", WiringOutcome.FaultSeenAlarmHidden, WiringMeasures.None)]
+    [InlineData(AlarmId.ReservoirLow, "wire-open", "W2", WiringOutcome.LostUnseen, WiringMeasures.NormallyClosedContact | WiringMeasures.EndOfLineResistor | WiringMeasures.Heartbeat | WiringMeasures.NormallyClosedWithEndOfLine)]
+    [InlineData(AlarmId.ReservoirLow, "wire-shorted-to-ground", "W2", WiringOutcome.ToldOtherwise, WiringMeasures.None)]
+    [InlineData(AlarmId.ReservoirLow, "wire-shorted-to-supply", "W2", WiringOutcome.FaultSeenAlarmHidden, WiringMeasures.None)]
+    [InlineData(AlarmId.ReservoirLow, "wire-open", "W1", WiringOutcome.FaultSeenAlarmTold, WiringMeasures.None)]
+    [InlineData(AlarmId.ReservoirLow, "wire-shorted-to-supply", "W1", WiringOutcome.ToldFaultUnseen, WiringMeasures.EndOfLineResistor | WiringMeasures.Heartbeat)]
+    public void Each_fault_has_the_outcome_that_the_circuit_gives_it(AlarmId id, string name, string part, WiringOutcome outcome, WiringMeasures measures)
     {
+        WiringFault kind = WiringFaults.All.Single(fault => fault.Name == name);
         WiringRow row = Row(Of(Plain), id, new WiringFaultCase(kind, part));
         Assert.Equal(outcome, row.Outcome);
         if (measures != WiringMeasures.None)
@@ -71,7 +71,7 @@ public sealed class WiringMatrixTests
     public void A_resistance_that_leaves_an_input_undefined_may_lose_the_alarm()
     {
         // 24 V over 10 and 6 kohm: 9 V and 1.5 mA at a type 1 input.
-        WiringRow row = Row(Of(Plain), AlarmId.DividerStalled, new WiringFaultCase(FaultKind.WireResistive, "W1"));
+        WiringRow row = Row(Of(Plain), AlarmId.DividerStalled, new WiringFaultCase(WiringFaults.WireResistive, "W1"));
         Assert.Equal(WiringOutcome.MayBeLost, row.Outcome);
         Assert.Equal("healthy undefined, warning off", row.InHealth.ToString());
     }
@@ -107,7 +107,7 @@ public sealed class WiringMatrixTests
         {
             Contacts = [Plain.Contacts[0], Plain.Contacts[1] with { Side = ContactSide.NormallyClosed }],
         };
-        Assert.Equal(WiringOutcome.FaultSeenAlarmHidden, Row(Of(closed), AlarmId.ReservoirLow, new WiringFaultCase(FaultKind.WireOpen, "W2")).Outcome);
+        Assert.Equal(WiringOutcome.FaultSeenAlarmHidden, Row(Of(closed), AlarmId.ReservoirLow, new WiringFaultCase(WiringFaults.WireOpen, "W2")).Outcome);
     }
 
     [Fact]

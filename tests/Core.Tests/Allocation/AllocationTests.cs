@@ -10,8 +10,8 @@ public sealed class AllocationTests
 {
     private readonly Inputs _inputs = new();
     private readonly Outputs _outputs = new();
-    private readonly byte[] _state;
-    private readonly Controller _core;
+    private byte[] _state = [];
+    private Controller _core;
     private readonly Settings _wrong = TestSettings.Make(settings => settings[SettingField.DoseEdges] = 0);
     private readonly Settings _right = TestSettings.Make(Wide);
     private readonly Settings _singleLine = TestSettings.Make(SingleLine);
@@ -22,11 +22,7 @@ public sealed class AllocationTests
     private uint _nowMs;
     private long _allocated;
 
-    public AllocationTests()
-    {
-        _core = new Controller(_inputs, _outputs, _right, new ScenarioRule());
-        _state = new byte[_core.StateLength];
-    }
+    public AllocationTests() => _core = Made(new ScenarioRule());
 
     [Fact]
     public void Runs_that_visit_every_phase_alarm_and_button_allocate_nothing()
@@ -52,6 +48,33 @@ public sealed class AllocationTests
         long before = GC.GetAllocatedBytesForCurrentThread();
         GC.KeepAlive(new byte[1]);
         Assert.True(GC.GetAllocatedBytesForCurrentThread() > before);
+    }
+
+    [Fact]
+    public void The_runs_that_gate_the_scan_count_every_byte_that_a_rule_allocates()
+    {
+        var rule = new AllocatingRule();
+        _core = Made(rule);
+        Visit();
+        _allocated = 0;
+        rule.Count = 0;
+        Visit();
+        Assert.True(rule.Count > 100, $"the rule advanced {rule.Count} times");
+        Assert.Equal(rule.Count * SizeOfAnObject(), _allocated);
+    }
+
+    private static long SizeOfAnObject()
+    {
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        GC.KeepAlive(new object());
+        return GC.GetAllocatedBytesForCurrentThread() - before;
+    }
+
+    private Controller Made(IRestRule rule)
+    {
+        var core = new Controller(_inputs, _outputs, _right, rule);
+        _state = new byte[core.StateLength];
+        return core;
     }
 
     private static void Wide(Settings settings)

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using Xunit;
 
 namespace LubeController.Core.Tests;
@@ -137,9 +138,10 @@ public sealed class NewTryTests
         Assert.Equal("cycle-switch-fault", bench.Standing());
         Assert.Equal(Phase.Failed, bench.Phase);
         bench.RunUntil(Phase.Dose, 20_000);
+        bench.ClearLog();
         bench.Pulses(5);
         Assert.Equal(Phase.Dose, bench.Phase);
-        Assert.All(bench.PulseLines, line => Assert.EndsWith("distrusted", line, StringComparison.Ordinal));
+        Assert.Equal(Enumerable.Repeat("pulse 1 distrusted", 5), bench.PulseLines);
         Assert.Equal(TestSettings.AllowanceMs + TestSettings.TimeoutMs, (5 * 300) + bench.RunUntil(Phase.Failed, 60_000));
     }
 

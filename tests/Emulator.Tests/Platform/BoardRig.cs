@@ -54,10 +54,10 @@ internal sealed class BoardRig : IBenchDriver
         return this;
     }
 
-    public BoardRig Fault(double seconds, BoardFaultKind kind, double? magnitude = null, double? second = null, string part = "") =>
-        At(seconds, bench => bench.Platform.Apply(kind, part, magnitude, second));
+    public BoardRig Fault(double seconds, BoardFault kind, double? magnitude = null, double? second = null, string part = "") =>
+        At(seconds, bench => bench.Platform.ApplyFault(kind, part, magnitude, second));
 
-    public BoardRig Heal(double seconds, BoardFaultKind kind) => At(seconds, bench => bench.Platform.Heal(kind));
+    public BoardRig Heal(double seconds, BoardFault kind) => At(seconds, bench => bench.Platform.HealFault(kind));
 
     public BoardRig Run()
     {

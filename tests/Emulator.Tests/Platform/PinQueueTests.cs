@@ -17,11 +17,11 @@ public sealed class PinQueueTests
     [InlineData(true, 256)]
     public void A_late_scan_loses_the_pulses_beyond_the_depth(bool skips, int depth)
     {
-        BoardRig rig = BoardRig.For(20, skips).Fault(12.003, BoardFaultKind.PinQueueShort, depth).Fault(12.003, BoardFaultKind.ScanDelayed, 0.9).Run();
+        BoardRig rig = BoardRig.For(20, skips).Fault(12.003, BoardFaults.PinQueueShort, depth).Fault(12.003, BoardFaults.ScanDelayed, 0.9).Run();
         int lost = Math.Max(0, 91 - depth);
 
         Assert.Equal(lost == 0 ? [] : [$"{lost} pulse{(lost == 1 ? "" : "s")} of the shaft lost, the queue of pin events was full"], rig.Notes("board"));
-        Assert.Equal(lost > 0, rig.Bench.Platform.Log[0].TookEffect);
+        Assert.Equal(lost > 0, rig.Bench.Platform.FaultLog.Entries[0].TookEffect);
     }
 
     /// <summary>A rest by the shaft of 3 000 turns, 30 s, begins at 15 s and lasts the lost pulses longer, 10 ms each.</summary>
@@ -34,7 +34,7 @@ public sealed class PinQueueTests
         {
             settings[SettingField.RestMode] = (int)RestMode.Shaft;
             settings[SettingField.RestRevolutions] = 3_000;
-        }).Fault(20.003, BoardFaultKind.ScanDelayed, 0.9, 4).Run();
+        }).Fault(20.003, BoardFaults.ScanDelayed, 0.9, 4).Run();
 
         // Scans planned for 20.01, 20.92 and so on to 23.65 s: five, each 91 pulses after the one before.
         long whole = Shaft(256).First("output.pump", 1, 16 * BoardRig.Second);

@@ -18,7 +18,7 @@ public sealed class ScanTimingTests
     public void A_late_scan_reads_its_inputs_late_and_is_alarmed_beyond_the_limit(bool skips, uint clock)
     {
         BoardRig Delayed(double delay) => BoardRig.For(20, skips, setup => setup with { ClockStartMs = clock })
-            .Fault(12.003, BoardFaultKind.ScanDelayed, delay).At(12.1, bench => bench.Controls.Stop = true).Run();
+            .Fault(12.003, BoardFaults.ScanDelayed, delay).At(12.1, bench => bench.Controls.Set(ControllerInputs.Stop, 1)).Run();
         BoardRig over = Delayed(0.201);
         BoardRig within = Delayed(0.2);
 
@@ -32,8 +32,8 @@ public sealed class ScanTimingTests
     [Fact]
     public void A_delay_is_for_one_scan_and_with_a_span_for_each_in_it()
     {
-        BoardRig once = BoardRig.For(20, skips: false).Fault(12, BoardFaultKind.ScanDelayed, 0.095).Run();
-        BoardRig span = BoardRig.For(20, skips: false).Fault(12, BoardFaultKind.ScanDelayed, 0.095, 1).Run();
+        BoardRig once = BoardRig.For(20, skips: false).Fault(12, BoardFaults.ScanDelayed, 0.095).Run();
+        BoardRig span = BoardRig.For(20, skips: false).Fault(12, BoardFaults.ScanDelayed, 0.095, 1).Run();
 
         // 2001 ticks. Once: the ticks of 12.01 to 12.09 s are missed. In the span each scan but the first is planned for the
         // tick after the one before, 5 ms on: eleven planned in one second, each costs nine ticks more.
@@ -44,7 +44,7 @@ public sealed class ScanTimingTests
     [Fact]
     public void Healing_makes_the_scan_that_is_waited_for_at_once()
     {
-        BoardRig rig = BoardRig.For(20, skips: true).Fault(12, BoardFaultKind.ScanDelayed, 0.9).At(12.1, bench => bench.Controls.Stop = true).Heal(12.3, BoardFaultKind.ScanDelayed).Run();
+        BoardRig rig = BoardRig.For(20, skips: true).Fault(12, BoardFaults.ScanDelayed, 0.9).At(12.1, bench => bench.Controls.Set(ControllerInputs.Stop, 1)).Heal(12.3, BoardFaults.ScanDelayed).Run();
 
         Assert.Equal(12_300_000, rig.First("output.pump", 0, 11 * Second));
     }
@@ -79,7 +79,7 @@ public sealed class ScanTimingTests
     [InlineData(0, 0)]
     public void A_rest_of_an_hour_shifts_in_proportion_to_the_clock_error(double ppm, double expectedMs)
     {
-        BoardRig rig = BoardRig.For(2 * 3600, skips: true, set: settings => settings[SettingField.RestMs] = 3_600_000).Fault(20, BoardFaultKind.ClockDrifts, ppm).Run();
+        BoardRig rig = BoardRig.For(2 * 3600, skips: true, set: settings => settings[SettingField.RestMs] = 3_600_000).Fault(20, BoardFaults.ClockDrifts, ppm).Run();
         long rested = rig.First("output.pump", 0, 11 * Second);
         long dose = rig.First("output.pump", 1, 16 * Second);
 
@@ -87,7 +87,7 @@ public sealed class ScanTimingTests
         Assert.Equal(15_000_000, rested);
         Assert.Equal((3_600_000.0 - 5_000) * (1 - 1 / (1 + (ppm * 1e-6))) * -1, ((dose - rested) / 1000.0) - 3_600_000.0, 10.0);
         Assert.Equal(expectedMs, ((dose - rested) / 1000.0) - 3_600_000.0, 11.0);
-        Assert.Equal(ppm != 0, Assert.Single(rig.Bench.Platform.Log).TookEffect);
+        Assert.Equal(ppm != 0, Assert.Single(rig.Bench.Platform.FaultLog.Entries).TookEffect);
     }
 
     /// <summary>Both ways of the clock are each other's inverse, also over changes of rate.</summary>

@@ -17,6 +17,8 @@ public sealed class ArchitectureSampleTests
     private const string Panel = "host-sim/Panel/LubeController.Panel.csproj";
     private const string Cli = "host-sim/Cli/LubeController.Cli.csproj";
     private const string Template = "firmware/LubeController.RuleTemplate/LubeController.RuleTemplate.csproj";
+    private const string Plots = "host-sim/Plots/LubeController.Plots.csproj";
+    private const string Support = "tests/Support/LubeController.Tests.Support.csproj";
     private const string Tests = "tests/A.Tests/A.Tests.csproj";
 
     private const string GoodFirmware = """
@@ -50,6 +52,9 @@ public sealed class ArchitectureSampleTests
     [InlineData(Rig, Emulator, false)]
     [InlineData(Panel, Emulator, true)]
     [InlineData(Panel, Rig, false)]
+    [InlineData(Plots, Scripts, true)]
+    [InlineData(Plots, Support, false)]
+    [InlineData(Cli, Plots, false)]
     [InlineData(Cli, Panel, true)]
     [InlineData(Cli, Rig, true)]
     [InlineData(Cli, Tests, false)]
@@ -88,6 +93,31 @@ public sealed class ArchitectureSampleTests
         Assert.Contains(good, GoodFirmware);
         Assert.Contains(found, Assert.Single(Check(new FirmwareProjectRule(), new ProjectFile(Core, GoodFirmware.Replace(good, bad)))));
     }
+
+    [Fact]
+    public void What_props_files_say_counts_for_the_projects_below_them()
+    {
+        var common = new ProjectFile("firmware/Directory.Build.props", GoodFirmware);
+        var bare = new ProjectFile(Core, "<Project />");
+        Assert.Empty(new FirmwareProjectRule().Check(new Repository { Projects = [common, bare] }));
+        Assert.NotEmpty(new FirmwareProjectRule().Check(new Repository { Projects = [new ProjectFile("tests/Directory.Build.props", GoodFirmware), bare] }));
+
+        var defining = new ProjectFile("Directory.Build.props", "<Project><PropertyGroup><DefineConstants>X</DefineConstants></PropertyGroup></Project>");
+        Assert.Contains("DefineConstants is set", Assert.Single(new FirmwareProjectRule().Check(new Repository { Projects = [defining, common, bare] })));
+
+        var desktop = new ProjectFile(Core, "<Project><PropertyGroup><TargetFramework>net10.0</TargetFramework></PropertyGroup></Project>");
+        Assert.Contains("TargetFramework is net10.0", Assert.Single(new FirmwareProjectRule().Check(new Repository { Projects = [common, desktop] })));
+    }
+
+    [Theory]
+    [InlineData("Directory.Build.props", "", 0)]
+    [InlineData("tests/Directory.Build.props", "", 1)]
+    [InlineData("tests/Directory.Build.props", "<Import Project=\"Other.props\" />", 1)]
+    [InlineData("tests/Directory.Build.props", "<Import Project=\"$([MSBuild]::GetPathOfFileAbove('Directory.Build.props', '$(MSBuildThisFileDirectory)../'))\" />", 0)]
+    [InlineData("Directory.Build.props", "<ItemGroup><ProjectReference Include=\"A.csproj\" /></ItemGroup>", 1)]
+    [InlineData(Tests, "<ItemGroup><ProjectReference Include=\"A.csproj\" /></ItemGroup>", 0)]
+    public void Nested_props_files_take_in_the_outer_one_and_reference_no_project(string path, string content, int count) =>
+        Assert.Equal(count, Check(new CommonPropsRule(), new ProjectFile(path, $"<Project>{content}</Project>")).Count);
 
     [Theory]
     [InlineData("../../firmware/LubeController.Core/*.cs", Plant, 1)]
@@ -172,6 +202,41 @@ public sealed class ArchitectureSampleTests
         Dictionary<string, IReadOnlyList<string>> built = projects.ToDictionary(one => one.Path, one => (IReadOnlyList<string>)[]);
         built[project] = [reference];
         Assert.Equal(count, new BuiltReferencesRule().Check(new Repository { Projects = projects, BuiltReferences = built }).Count());
+    }
+
+    [Theory]
+    [InlineData("A>B B>C A>C", 0)]
+    [InlineData("A>B B>A", 1)]
+    [InlineData("A>B B>C C>A", 1)]
+    [InlineData("A>B B>A C>D D>C B>C", 2)]
+    [InlineData("A>A.Inner A.Inner>A", 1)]
+    public void Namespaces_of_a_room_use_each_other_one_way(string arrows, int count)
+    {
+        List<NamespaceUse> uses = arrows.Split(' ').Select(arrow => arrow.Split('>')).Select(pair => new NamespaceUse(pair[0], pair[1], "T")).ToList();
+        List<string> found = new NamespaceCyclesRule()
+            .Check(new Repository { NamespaceUses = new Dictionary<string, IReadOnlyList<NamespaceUse>> { [Plant] = uses } }).ToList();
+        Assert.Equal(count, found.Count);
+        Assert.All(found, one => Assert.StartsWith(Plant + ": ", one));
+    }
+
+    [Fact]
+    public void A_cycle_is_named_by_its_shortest_way()
+    {
+        var uses = new NamespaceUse[] { new("A", "B", "a.cs"), new("B", "C", "b.cs"), new("C", "A", "c.cs"), new("B", "A", "d.cs") };
+        Assert.Equal(
+            Plant + ": A uses B (a.cs), B uses A (d.cs); let one of these uses go the other way",
+            new NamespaceCyclesRule().Check(new Repository { NamespaceUses = new Dictionary<string, IReadOnlyList<NamespaceUse>> { [Plant] = uses } }).First());
+    }
+
+    [Fact]
+    public void Uses_of_constants_are_read_from_the_sources()
+    {
+        var sources = new Dictionary<string, string>
+        {
+            ["a.cs"] = "using System;\nusing LubeController.X.B;\n\nnamespace LubeController.X.A;\n",
+            ["b.cs"] = "using LubeController.Elsewhere;\n\nnamespace LubeController.X.B;\n",
+        };
+        Assert.Equal([new NamespaceUse("LubeController.X.A", "LubeController.X.B", "a.cs")], NamespaceUses.InSources(sources));
     }
 
     [Fact]

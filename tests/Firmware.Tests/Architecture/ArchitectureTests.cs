@@ -18,9 +18,11 @@ public sealed class ArchitectureTests
         new NoConditionalCodeRule(),
         new TopLevelRule(),
         new SolutionRule(),
+        new CommonPropsRule(),
         new PackageVersionsRule(),
         new LockFilesRule(),
         new BuiltReferencesRule(),
+        new NamespaceCyclesRule(),
     ];
 
     public static TheoryData<string> RuleNames() => new(Rules.Select(rule => rule.GetType().Name));
@@ -53,8 +55,12 @@ public sealed class ArchitectureTests
     public void Files_of_every_kind_were_read()
     {
         Assert.Contains("firmware/LubeController.Core/Controller.cs", Here.FirmwareSources.Keys);
-        Assert.Contains("Directory.Build.props", Here.Projects.Select(project => project.Path));
+        Assert.Equal(
+            ["Directory.Build.props", "firmware/Directory.Build.props", "host-sim/Directory.Build.props", "tests/Directory.Build.props"],
+            Here.Projects.Where(project => project.IsCommonProps).Select(project => project.Path));
         Assert.Contains("LubeController.sln", Here.TopLevel);
         Assert.Contains("tests/Firmware.Tests/packages.lock.json", Here.LockFiles);
+        Assert.Equal(Here.BuiltReferences.Keys.Where(path => Rooms.Of(path) is not (Rooms.Tests or Rooms.Support)).Order(), Here.NamespaceUses.Keys.Order());
+        Assert.Contains(Here.NamespaceUses["host-sim/Plant/LubeController.Plant.csproj"], use => use is { From: "LubeController.Plant.Divider", To: "LubeController.Plant.Pistons" });
     }
 }

@@ -31,6 +31,9 @@ public sealed class ProjectFile
     /// <summary>Whether it is a project, and not a props or targets file.</summary>
     public bool IsProject => Path.EndsWith(".csproj", StringComparison.Ordinal);
 
+    /// <summary>Whether it is a props file that every project below it takes.</summary>
+    public bool IsCommonProps => System.IO.Path.GetFileName(Path) == "Directory.Build.props";
+
     /// <summary>Paths, from the root of the repository, of the projects it references.</summary>
     public IEnumerable<string> ProjectReferences => Items("ProjectReference").Select(item => Resolve(Include(item)));
 

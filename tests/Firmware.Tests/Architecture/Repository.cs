@@ -1,4 +1,6 @@
+using System;
 using System.Collections.Generic;
+using System.Linq;
 
 namespace LubeController.Firmware.Tests.Architecture;
 
@@ -7,6 +9,13 @@ public sealed record Repository
 {
     /// <summary>Every project, and every props and targets file.</summary>
     public IReadOnlyList<ProjectFile> Projects { get; init; } = [];
+
+    /// <summary>A project behind the Directory.Build.props files above it, outermost first: what is written later counts.</summary>
+    /// <param name="project">The project.</param>
+    public IEnumerable<ProjectFile> Layers(ProjectFile project) => Projects
+        .Where(one => one.IsCommonProps && (one.Folder.Length == 0 || project.Path.StartsWith(one.Folder + "/", StringComparison.Ordinal)))
+        .OrderBy(one => one.Folder.Length)
+        .Append(project);
 
     /// <summary>Projects that the solution lists.</summary>
     public IReadOnlyCollection<string> SolutionProjects { get; init; } = [];
@@ -22,4 +31,7 @@ public sealed record Repository
 
     /// <summary>Names of the assemblies that each built DLL references, by path of its project. Tests are left out.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<string>> BuiltReferences { get; init; } = new Dictionary<string, IReadOnlyList<string>>();
+
+    /// <summary>Which namespaces of each built assembly use which others of it, by path of its project. Tests are left out.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<NamespaceUse>> NamespaceUses { get; init; } = new Dictionary<string, IReadOnlyList<NamespaceUse>>();
 }

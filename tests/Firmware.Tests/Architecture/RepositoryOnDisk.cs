@@ -31,6 +31,9 @@ public static partial class RepositoryOnDisk
                 .ToDictionary(path => path, path => File.ReadAllText(Path.Combine(root, path))),
             BuiltReferences = projects.Select(project => (project.Path, Built: Built(root, project))).Where(pair => pair.Built != null)
                 .ToDictionary(pair => pair.Path, pair => References(pair.Built!)),
+            NamespaceUses = projects.Where(project => Rooms.Of(project.Path) is not (Rooms.Tests or Rooms.Support))
+                .Select(project => (Project: project, Built: Built(root, project))).Where(pair => pair.Built != null)
+                .ToDictionary(pair => pair.Project.Path, pair => Uses(root, pair.Project, pair.Built!)),
         };
     }
 
@@ -71,6 +74,14 @@ public static partial class RepositoryOnDisk
     {
         using var module = ModuleDefinition.ReadModule(path);
         return module.AssemblyReferences.Select(reference => reference.Name).ToList();
+    }
+
+    private static IReadOnlyList<NamespaceUse> Uses(string root, ProjectFile project, string built)
+    {
+        using var module = ModuleDefinition.ReadModule(built);
+        Dictionary<string, string> sources = Files(Path.Combine(root, project.Folder), "*.cs")
+            .ToDictionary(path => project.Folder + "/" + path, path => File.ReadAllText(Path.Combine(root, project.Folder, path)));
+        return NamespaceUses.InCode(module).Concat(NamespaceUses.InSources(sources)).ToList();
     }
 
     [GeneratedRegex("= \"[^\"]*\", \"(?<path>[^\"]*\\.csproj)\"")]

@@ -9,7 +9,7 @@ public static class Rooms
     /// <summary>The room of everything under tests/.</summary>
     public const string Tests = "tests";
 
-    /// <summary>What several test projects share; only they may refer to it, and it holds no tests.</summary>
+    /// <summary>What several test projects share, tests/Support and tests/Draws; only they may refer to it, and it holds no tests.</summary>
     public const string Support = "Support";
 
     /// <summary>
@@ -29,6 +29,7 @@ public static class Rooms
         ["Analysis"] = ["Scripts", "Files", "Emulator", "Core", "Board", "Plant"],
         ["Rig"] = ["Scripts"],
         ["Panel"] = ["Scripts", "Emulator"],
+        ["Plots"] = ["Emulator", "Scripts"],
         ["Cli"] = ["Core", "Board", "RuleTemplate", "Plant", "Emulator", "Files", "Scripts", "Analysis", "Rig", "Panel"],
     };
 
@@ -38,7 +39,7 @@ public static class Rooms
         string[] parts = path.Split('/');
         string? room = (parts[0], parts.Length) switch
         {
-            ("tests", > 2) when parts[1] == Support => Support,
+            ("tests", > 2) when parts[1] is Support or "Draws" => Support,
             ("tests", _) => Tests,
             ("firmware", > 2) => parts[1].Replace("LubeController.", ""),
             ("host-sim", > 2) => parts[1],

@@ -1,5 +1,4 @@
 using System;
-using LubeController.Plant.Hydraulics;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;

@@ -1,6 +1,7 @@
 using System;
 using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Lubricant;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;

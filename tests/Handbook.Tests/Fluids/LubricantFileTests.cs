@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using LubeController.Plant.Lubricant;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;

@@ -1,5 +1,4 @@
 using System;
-using LubeController.Plant.Hydraulics;
 using LubeController.Plant.Lubricant;
 using Xunit;
 

@@ -1,6 +1,6 @@
 using System;
 using System.Linq;
-using LubeController.Plant.Lubricant;
+using LubeController.Tests.Support.Fluids;
 using MathNet.Numerics;
 using MathNet.Numerics.Integration;
 using MathNet.Numerics.RootFinding;

@@ -1,5 +1,6 @@
 using System;
 using LubeController.Plant.Lubricant;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Fluids;

@@ -3,7 +3,7 @@ using System.Linq;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Sensors;
@@ -95,13 +95,13 @@ public sealed class DividerInvariantTests
         {
             LubricationSystem system = Plant(strokes, singles).Running();
             system.AdvanceTo(23_456_789);
-            system.ApplyFault(FaultKind.PistonStuck, $"{stopped + 1}");
+            system.ApplyFault(DividerFaults.PistonStuck, $"{stopped + 1}");
             system.AdvanceTo(120_000_000);
             double displaced = system.DisplacedM3;
             system.AdvanceTo(1_200_000_000);
 
             Assert.Equal(displaced, system.DisplacedM3);
-            system.HealFault(FaultKind.PistonStuck, $"{stopped + 1}");
+            system.HealFault(DividerFaults.PistonStuck, $"{stopped + 1}");
             system.AdvanceTo(1_230_000_000);
             Assert.True(system.DisplacedM3 > displaced);
         }
@@ -123,7 +123,7 @@ public sealed class DividerInvariantTests
             Relief = new ReliefDescription { OpeningPressurePa = 33 * HandbookPlants.Bar, OverridePa = 20 * HandbookPlants.Bar },
         };
         LubricationSystem system = plant.Running();
-        system.ApplyFault(FaultKind.LineLeak, value: 3e-8);
+        system.ApplyFault(LineFaults.Leak, value: 3e-8);
         system.AdvanceTo(900_000_000);
 
         VolumeBalance balance = system.Balance();

@@ -8,7 +8,6 @@ using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Outlets;
 using LubeController.Plant.Pistons;
 using LubeController.Tests.Support;
@@ -91,7 +90,7 @@ public sealed class DividerPracticeTests
         {
             LubricationSystem system = plant.Running();
             system.AfterStrokes(2 * sections);
-            system.ApplyFault(FaultKind.OutletBlocked, outlet.Name);
+            system.ApplyFault(OutletFaults.Blocked, outlet.Name);
             system.AdvanceTo(system.NowUs + 120_000_000);
             double[] travels = [.. Enumerable.Range(0, sections).Select(system.PistonTravel)];
             long strokes = system.TotalStrokes;
@@ -122,7 +121,7 @@ public sealed class DividerPracticeTests
     {
         PlantDescription twin = HandbookPlants.Of(12, [0.2, 0.3, 0.4]);
         LubricationSystem plugged = twin.Running();
-        plugged.ApplyFault(FaultKind.OutletBlocked, "2R");
+        plugged.ApplyFault(OutletFaults.Blocked, "2R");
         plugged.AdvanceTo(120_000_000);
         Assert.True(plugged.TotalStrokes < 6);
 

@@ -1,8 +1,7 @@
 using System;
 using LubeController.Handbook.Tests.Fluids;
 using LubeController.Plant;
-using LubeController.Plant.Faults;
-using LubeController.Plant.Hydraulics;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Line;
 using Xunit;
 
@@ -64,7 +63,7 @@ public sealed class LineStiffnessTests
     private static LubricationSystem Shut(LineDescription line)
     {
         LubricationSystem system = (HandbookPlants.Of(12, [0.2, 0.2, 0.2]) with { Line = line }).Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         return system;
     }
 

@@ -7,6 +7,7 @@ using LubeController.Plant.Line;
 using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Sensors;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Handbook.Tests.Hydraulics;

@@ -293,23 +293,27 @@ public sealed class CircuitTests
         int live = _circuit.AddNode("live");
         _circuit.AddVoltageSource("source", top, Circuit.Ground, 24);
         _circuit.AddVoltageSource("other", live, Circuit.Ground, 24, 0.1);
-        int wire = _circuit.AddWire("wire", fault is 3 or 5 ? Circuit.Ground : top, end, 1e-3);
-        int neighbour = _circuit.AddWire("neighbour", live, _circuit.AddNode("idle"), 1e-3);
+        var wire = new Wire(_circuit, "wire", fault is 3 or 5 ? Circuit.Ground : top, end, 1e-3);
+        var neighbour = new Wire(_circuit, "neighbour", live, _circuit.AddNode("idle"), 1e-3);
         _circuit.AddConductor("load", end, Circuit.Ground, 2000);
         Action[] faults =
         [
-            () => _circuit.SetWireBroken(wire, true),
-            () => _circuit.SetWireOhms(wire, 1000),
-            () => { _circuit.SetWireBroken(wire, true); _circuit.SetWireToGround(wire, 0.1); },
-            () => { _circuit.SetWireBroken(wire, true); _circuit.SetWireToSupply(wire, live, 0.1); },
-            () => _circuit.SetWireBroken(wire, true),
-            () => { _circuit.SetWireBroken(wire, true); _circuit.SetWireBridge(wire, neighbour, 0.1); },
+            () => wire.SetBroken(true),
+            () => wire.SetExtraOhms(1000),
+            () => { wire.SetBroken(true); wire.SetToGround(0.1); },
+            () => { wire.SetBroken(true); wire.SetToSupply(live, 0.1); },
+            () => wire.SetBroken(true),
+            () => { wire.SetBroken(true); wire.SetBridge(neighbour, 0.1); },
         ];
         faults[fault]();
         _circuit.Solve();
         Assert.Equal(expectedV, _circuit.VoltageV(end), 1);
 
-        _circuit.HealWire(wire);
+        wire.SetBroken(false);
+        wire.SetExtraOhms(0);
+        wire.SetToGround(double.PositiveInfinity);
+        wire.SetToSupply(live, double.PositiveInfinity);
+        wire.SetBridge(neighbour, double.PositiveInfinity);
         _circuit.Solve();
         Assert.Equal(fault is 3 or 5 ? 0 : 24, _circuit.VoltageV(end), 3);
     }

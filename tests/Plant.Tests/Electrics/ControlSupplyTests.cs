@@ -1,6 +1,5 @@
 using System;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Pistons;
 using LubeController.Plant.Sensors;
 using LubeController.Plant.Supplies;
@@ -21,12 +20,12 @@ public sealed class ControlSupplyTests
     {
         var system = new LubricationSystem(Plain, 1);
         system.AdvanceTo(100 * Ms);
-        system.ApplyFault(FaultKind.ControlSupplyLow);
+        system.ApplyFault(SupplyFaults.Low);
         system.AdvanceTo((100 + ms) * Ms);
 
         Assert.Equal(powered, system.ControlPowered);
         Assert.Equal(0, system.ControlVoltageV);
-        system.HealFault(FaultKind.ControlSupplyLow);
+        system.HealFault(SupplyFaults.Low);
         Assert.True(system.ControlPowered);
         Assert.Equal(24, system.ControlVoltageV);
     }
@@ -35,19 +34,19 @@ public sealed class ControlSupplyTests
     public void A_brown_out_stops_the_logic_below_its_limit_and_starts_it_only_above_the_other()
     {
         var system = new LubricationSystem(Plain, 1);
-        system.ApplyFault(FaultKind.ControlSupplyLow, value: 15.1 / 24);
+        system.ApplyFault(SupplyFaults.Low, value: 15.1 / 24);
         system.AdvanceTo(1000 * Ms);
         Assert.True(system.ControlPowered);
 
-        system.AdjustFault(FaultKind.ControlSupplyLow, "", 14.9 / 24);
+        system.AdjustFault(SupplyFaults.Low, "", 14.9 / 24);
         Assert.Equal(1010 * Ms, system.NextSupplyUs);
         system.AdvanceTo(1010 * Ms);
         Assert.False(system.ControlPowered);
-        Assert.True(system.TookEffect(FaultKind.ControlSupplyLow));
+        Assert.True(system.TookEffect(SupplyFaults.Low));
 
-        system.AdjustFault(FaultKind.ControlSupplyLow, "", 17.9 / 24);
+        system.AdjustFault(SupplyFaults.Low, "", 17.9 / 24);
         Assert.False(system.ControlPowered);
-        system.AdjustFault(FaultKind.ControlSupplyLow, "", 18.1 / 24);
+        system.AdjustFault(SupplyFaults.Low, "", 18.1 / 24);
         Assert.True(system.ControlPowered);
     }
 
@@ -58,7 +57,7 @@ public sealed class ControlSupplyTests
     {
         // Of 36 V peak to peak about 24 V, 21/72 of the period lie between falling below 15 V and coming back to 18 V.
         var system = new LubricationSystem(Plain, 1);
-        system.ApplyFault(FaultKind.ControlSupplyRipple, value: 36, second: periodMs / 1000.0);
+        system.ApplyFault(SupplyFaults.Ripple, value: 36, second: periodMs / 1000.0);
         bool always = true;
         double least = double.MaxValue;
         double most = 0;
@@ -85,10 +84,10 @@ public sealed class ControlSupplyTests
         var system = new LubricationSystem(Plain with { CycleSwitches = [actuated] }, 1);
         system.AdvanceTo(1000 * Ms);
         bool before = system.CycleSwitchOn(0);
-        system.ApplyFault(FaultKind.ControlSupplyLow);
+        system.ApplyFault(SupplyFaults.Low);
         system.AdvanceTo(1005 * Ms);
 
         Assert.Equal(on, system.CycleSwitchOn(0) == before);
-        Assert.Equal(!on, system.TookEffect(FaultKind.ControlSupplyLow));
+        Assert.Equal(!on, system.TookEffect(SupplyFaults.Low));
     }
 }

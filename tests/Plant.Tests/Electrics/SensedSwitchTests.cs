@@ -24,13 +24,14 @@ public sealed class SensedSwitchTests
     }
 
     [Theory]
-    [InlineData(FaultKind.CycleSwitchWireBroken)]
-    [InlineData(FaultKind.CycleSwitchStuckOn)]
-    [InlineData(FaultKind.CycleSwitchStuckOff)]
-    [InlineData(FaultKind.CycleSwitchChattering)]
-    [InlineData(FaultKind.CycleSwitchWireLoose)]
-    public void Faults_of_the_plain_switch_give_the_same_levels_through_an_ideal_loop(FaultKind kind)
+    [InlineData("cycle-switch-wire-broken")]
+    [InlineData("cycle-switch-stuck-on")]
+    [InlineData("cycle-switch-stuck-off")]
+    [InlineData("cycle-switch-chattering")]
+    [InlineData("cycle-switch-wire-loose")]
+    public void Faults_of_the_plain_switch_give_the_same_levels_through_an_ideal_loop(string name)
     {
+        Fault kind = FaultCatalogue.Find(name)!;
         void Fault(LubricationSystem system) => system.ApplyFault(kind, "s");
         List<(long, bool)> plain = Levels(With(null), Fault);
         LubricationSystem sensed = With(new SensorLoopDescription()).Running();
@@ -62,18 +63,19 @@ public sealed class SensedSwitchTests
     }
 
     [Theory]
-    [InlineData(FaultKind.SensorTargetFar, "s", false)]
-    [InlineData(FaultKind.SensorChips, "s", true)]
-    [InlineData(FaultKind.SensorSupplyLow, "s", false)]
-    [InlineData(FaultKind.SensorCoreBroken, "s+brown", false)]
-    [InlineData(FaultKind.SensorCoreBroken, "s+black", false)]
-    [InlineData(FaultKind.SensorCoreResistive, "s+black", false)]
-    [InlineData(FaultKind.SensorCoreShortedToSupply, "s+black", true)]
-    [InlineData(FaultKind.SensorCoreShortedToGround, "s+black", false)]
-    [InlineData(FaultKind.SensorCoresShorted, "s+brown+black", true)]
-    [InlineData(FaultKind.SensorCoresSwapped, "s+blue+black", true)]
-    public void Each_fault_of_the_loop_holds_the_level_takes_effect_and_heals(FaultKind kind, string part, bool level)
+    [InlineData("sensor-target-far", "s", false)]
+    [InlineData("sensor-chips", "s", true)]
+    [InlineData("sensor-supply-low", "s", false)]
+    [InlineData("sensor-core-broken", "s+brown", false)]
+    [InlineData("sensor-core-broken", "s+black", false)]
+    [InlineData("sensor-core-resistive", "s+black", false)]
+    [InlineData("sensor-core-shorted-to-supply", "s+black", true)]
+    [InlineData("sensor-core-shorted-to-ground", "s+black", false)]
+    [InlineData("sensor-cores-shorted", "s+brown+black", true)]
+    [InlineData("sensor-cores-swapped", "s+blue+black", true)]
+    public void Each_fault_of_the_loop_holds_the_level_takes_effect_and_heals(string name, string part, bool level)
     {
+        Fault kind = FaultCatalogue.Find(name)!;
         List<(long, bool)> sound = Levels(With(new SensorLoopDescription()));
         LubricationSystem system = With(new SensorLoopDescription()).Running();
         system.AdvanceTo(10_000_000);
@@ -94,17 +96,17 @@ public sealed class SensedSwitchTests
     public void Water_takes_no_effect_on_an_inductive_switch()
     {
         LubricationSystem system = With(new SensorLoopDescription()).Running();
-        system.ApplyFault(FaultKind.SensorWater, "s");
+        system.ApplyFault(SensorLoopFaults.Water, "s");
         system.AdvanceTo(EndUs);
-        Assert.False(system.TookEffect(FaultKind.SensorWater, "s"));
+        Assert.False(system.TookEffect(SensorLoopFaults.Water, "s"));
     }
 
     [Fact]
     public void Faults_of_a_loop_have_parts_only_where_a_loop_is_described()
     {
-        Assert.Empty(FaultCatalogue.PartNames(FaultKind.SensorChips, With(null)));
-        Assert.Equal(["s+brown", "s+blue", "s+black"], FaultCatalogue.PartNames(FaultKind.SensorCoreBroken, With(new SensorLoopDescription())));
-        Assert.Equal(["s+brown+blue", "s+brown+black", "s+blue+black"], FaultCatalogue.PartNames(FaultKind.SensorCoresSwapped, With(new SensorLoopDescription())));
+        Assert.Empty(FaultCatalogue.PartNames(SensorLoopFaults.Chips, With(null)));
+        Assert.Equal(["s+brown", "s+blue", "s+black"], FaultCatalogue.PartNames(SensorLoopFaults.CoreBroken, With(new SensorLoopDescription())));
+        Assert.Equal(["s+brown+blue", "s+brown+black", "s+blue+black"], FaultCatalogue.PartNames(SensorLoopFaults.CoresSwapped, With(new SensorLoopDescription())));
     }
 
     [Fact]
@@ -117,7 +119,7 @@ public sealed class SensedSwitchTests
         for (long at = 1_000_003; at < EndUs; at += 777_777)
             cut.AdvanceTo(at);
         cut.AdvanceTo(EndUs);
-        Assert.Equal(whole.StateFingerprint(), cut.StateFingerprint());
+        Readings.AssertSame(whole, cut);
     }
 
     [Fact]

@@ -1,8 +1,10 @@
 using System.Linq;
 using LubeController.Plant.Description;
+using LubeController.Plant.Divider;
 using LubeController.Plant.Faults;
 using LubeController.Plant.Inputs;
 using LubeController.Plant.Sensors;
+using LubeController.Plant.Supplies;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics;
@@ -23,12 +25,13 @@ public sealed class TransmitterLoopTests
 
     // Currents by NAMUR NE 43: failure at or below 3.6 mA and at or above 21 mA.
     [Theory]
-    [InlineData(FaultKind.TransmitterLoopBroken, -25, -25)]
-    [InlineData(FaultKind.TransmitterFailsLow, -25, -2.5)]
-    [InlineData(FaultKind.TransmitterFailsHigh, 106.25, 200)]
-    [InlineData(FaultKind.TransmitterLoopShorted, 106.25, 200)]
-    public void A_fault_is_told_by_a_current_outside_what_a_sound_transmitter_drives(FaultKind kind, double lowBar, double highBar)
+    [InlineData("transmitter-loop-broken", -25, -25)]
+    [InlineData("transmitter-fails-low", -25, -2.5)]
+    [InlineData("transmitter-fails-high", 106.25, 200)]
+    [InlineData("transmitter-loop-shorted", 106.25, 200)]
+    public void A_fault_is_told_by_a_current_outside_what_a_sound_transmitter_drives(string name, double lowBar, double highBar)
     {
+        Fault kind = FaultCatalogue.Find(name)!;
         LubricationSystem system = Fitted.Running();
         system.AdvanceTo(5_000_000);
         double sound = system.TransmitterPressurePa;
@@ -42,13 +45,14 @@ public sealed class TransmitterLoopTests
     }
 
     [Theory]
-    [InlineData(FaultKind.TransmitterLoopBroken, Ne43Reading.FailureLow)]
-    [InlineData(FaultKind.TransmitterFailsLow, Ne43Reading.FailureLow)]
-    [InlineData(FaultKind.TransmitterFailsHigh, Ne43Reading.FailureHigh)]
-    [InlineData(FaultKind.TransmitterLoopShorted, Ne43Reading.FailureHigh)]
-    [InlineData(FaultKind.TransmitterWrong, Ne43Reading.Valid)]
-    public void What_the_current_means_by_NE_43_is_told(FaultKind kind, Ne43Reading meaning)
+    [InlineData("transmitter-loop-broken", Ne43Reading.FailureLow)]
+    [InlineData("transmitter-fails-low", Ne43Reading.FailureLow)]
+    [InlineData("transmitter-fails-high", Ne43Reading.FailureHigh)]
+    [InlineData("transmitter-loop-shorted", Ne43Reading.FailureHigh)]
+    [InlineData("transmitter-wrong", Ne43Reading.Valid)]
+    public void What_the_current_means_by_NE_43_is_told(string name, Ne43Reading meaning)
     {
+        Fault kind = FaultCatalogue.Find(name)!;
         LubricationSystem system = Fitted.Running();
         Assert.Equal(Ne43Reading.Valid, system.TransmitterMeaning);
         system.ApplyFault(kind);
@@ -64,7 +68,7 @@ public sealed class TransmitterLoopTests
     public void A_loop_too_resistive_for_4_mA_reads_below_what_is_valid(double ohms, Ne43Reading meaning)
     {
         LubricationSystem system = Fitted.Running();
-        system.ApplyFault(FaultKind.TransmitterLoopResistive, value: ohms);
+        system.ApplyFault(PressureReadingFaults.LoopResistive, value: ohms);
         Assert.Equal(meaning, system.TransmitterMeaning);
     }
 
@@ -74,7 +78,7 @@ public sealed class TransmitterLoopTests
     {
         LubricationSystem system = Blocked();
         Assert.Equal(100 * Bar, system.TransmitterPressurePa);
-        system.ApplyFault(FaultKind.TransmitterLoopResistive, value: 1000);
+        system.ApplyFault(PressureReadingFaults.LoopResistive, value: 1000);
 
         Assert.Equal(45 * Bar, system.TransmitterPressurePa, 1);
     }
@@ -83,11 +87,11 @@ public sealed class TransmitterLoopTests
     public void Below_that_current_the_resistance_changes_nothing_and_has_not_taken_effect()
     {
         LubricationSystem system = Fitted.Running();
-        system.ApplyFault(FaultKind.TransmitterLoopResistive, value: 100);
+        system.ApplyFault(PressureReadingFaults.LoopResistive, value: 100);
         system.AdvanceTo(5_000_000);
         system.NoteFaultEffects();
 
-        Assert.False(system.TookEffect(FaultKind.TransmitterLoopResistive));
+        Assert.False(system.TookEffect(PressureReadingFaults.LoopResistive));
         Assert.Equal(system.LinePressurePa, system.TransmitterPressurePa, 1);
     }
 
@@ -96,20 +100,20 @@ public sealed class TransmitterLoopTests
     public void Half_the_control_voltage_starves_the_loop()
     {
         LubricationSystem system = Blocked();
-        system.ApplyFault(FaultKind.ControlSupplyLow, value: 0.5);
+        system.ApplyFault(SupplyFaults.Low, value: 0.5);
 
         Assert.Equal(25 * Bar, system.TransmitterPressurePa, 1);
-        Assert.True(system.TookEffect(FaultKind.ControlSupplyLow));
+        Assert.True(system.TookEffect(SupplyFaults.Low));
     }
 
     [Fact]
     public void Of_two_faults_the_one_nearest_to_the_input_counts_until_it_is_healed()
     {
         LubricationSystem system = Fitted.Running();
-        system.ApplyFault(FaultKind.TransmitterFailsHigh);
-        system.ApplyFault(FaultKind.TransmitterLoopBroken);
+        system.ApplyFault(PressureReadingFaults.FailsHigh);
+        system.ApplyFault(PressureReadingFaults.LoopBroken);
         Assert.Equal(-25 * Bar, system.TransmitterPressurePa, 1);
-        system.HealFault(FaultKind.TransmitterLoopBroken);
+        system.HealFault(PressureReadingFaults.LoopBroken);
         Assert.True(system.TransmitterPressurePa > 106 * Bar);
     }
 
@@ -124,7 +128,7 @@ public sealed class TransmitterLoopTests
     private static LubricationSystem Blocked()
     {
         LubricationSystem system = Fitted.Running();
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         system.AdvanceTo(60_000_000);
         return system;
     }

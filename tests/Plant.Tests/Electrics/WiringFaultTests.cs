@@ -1,6 +1,5 @@
 using System.Linq;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Wiring;
 using Xunit;
 
@@ -14,11 +13,10 @@ public sealed class WiringFaultTests
     [Fact]
     public void Every_kind_of_the_wiring_is_in_the_registry_with_parts_only_where_there_is_wiring()
     {
-        FaultKind[] ofWiring = [.. FaultCatalogue.All.Where(fault => fault.Part is >= FaultPart.Wire and <= FaultPart.Fuse).Select(fault => fault.Kind)];
-        Assert.Equal(WiringFaults.All, ofWiring);
+        Assert.Equal(WiringFaults.All, FaultCatalogue.All.OfType<WiringFault>());
         Assert.All(WiringFaults.All, kind => Assert.NotEmpty(FaultCatalogue.PartNames(kind, Wired)));
         Assert.All(WiringFaults.All, kind => Assert.Empty(FaultCatalogue.PartNames(kind, Plants.Twin(3))));
-        Assert.Equal(15, FaultCatalogue.PartNames(FaultKind.WireBridged, Wired).Count);
+        Assert.Equal(15, FaultCatalogue.PartNames(WiringFaults.WireBridged, Wired).Count);
     }
 
     [Fact]
@@ -26,14 +24,14 @@ public sealed class WiringFaultTests
     {
         var system = new LubricationSystem(Wired, 1);
         system.SetWiringOutput(0, true);
-        system.ApplyFault(FaultKind.WireOpen, "W-warning");
+        system.ApplyFault(WiringFaults.WireOpen, "W-warning");
         system.NoteFaultEffects();
-        Assert.False(system.TookEffect(FaultKind.WireOpen, "W-warning"));
+        Assert.False(system.TookEffect(WiringFaults.WireOpen, "W-warning"));
         system.SetWiringOutput(1, true);
-        Assert.True(system.TookEffect(FaultKind.WireOpen, "W-warning"));
+        Assert.True(system.TookEffect(WiringFaults.WireOpen, "W-warning"));
         Assert.Equal(0, system.Wiring!.StateOf(1));
 
-        system.HealFault(FaultKind.WireOpen, "W-warning");
+        system.HealFault(WiringFaults.WireOpen, "W-warning");
         Assert.Equal(1, system.Wiring.StateOf(1));
     }
 
@@ -41,12 +39,12 @@ public sealed class WiringFaultTests
     public void Of_two_faults_each_takes_effect_by_its_own_difference()
     {
         var system = new LubricationSystem(Wired, 1);
-        system.ApplyFault(FaultKind.WireOpen, "W-good");
-        system.ApplyFault(FaultKind.ContactWelded, "K1-good");
+        system.ApplyFault(WiringFaults.WireOpen, "W-good");
+        system.ApplyFault(WiringFaults.ContactWelded, "K1-good");
         system.NoteFaultEffects();
         // Behind the broken wire the welded contact moves nothing but its own terminal; the wire hangs on a contact that is closed.
-        Assert.True(system.TookEffect(FaultKind.ContactWelded, "K1-good"));
-        Assert.True(system.TookEffect(FaultKind.WireOpen, "W-good"));
+        Assert.True(system.TookEffect(WiringFaults.ContactWelded, "K1-good"));
+        Assert.True(system.TookEffect(WiringFaults.WireOpen, "W-good"));
     }
 
     [Fact]
@@ -54,10 +52,10 @@ public sealed class WiringFaultTests
     {
         var system = new LubricationSystem(Wired, 1);
         system.SetWiringOutput(0, true);
-        int entry = system.ApplyFault(FaultKind.ContactWelded, "K1-good");
+        int entry = system.ApplyFault(WiringFaults.ContactWelded, "K1-good");
         system.NoteFaultEffects();
         Assert.False(system.FaultLog.Entries[entry].TookEffect);
-        system.HealFault(FaultKind.ContactWelded, "K1-good");
+        system.HealFault(WiringFaults.ContactWelded, "K1-good");
         system.SetWiringOutput(0, false);
         Assert.False(system.FaultLog.Entries[entry].TookEffect);
         Assert.Equal(0, system.Wiring!.StateOf(0));
@@ -68,12 +66,12 @@ public sealed class WiringFaultTests
     {
         var system = new LubricationSystem(Wired, 1);
         system.SetWiringOutput(0, true);
-        system.ApplyFault(FaultKind.WireResistive, "W-good", 0);
+        system.ApplyFault(WiringFaults.WireResistive, "W-good", 0);
         Assert.Equal(1, system.Wiring!.StateOf(0));
         Assert.False(system.Wiring.IsUndefined(0));
-        system.AdjustFault(FaultKind.WireResistive, "W-good", 6000);
+        system.AdjustFault(WiringFaults.WireResistive, "W-good", 6000);
         Assert.True(system.Wiring.IsUndefined(0));
-        system.AdjustFault(FaultKind.WireResistive, "W-good", 100_000);
+        system.AdjustFault(WiringFaults.WireResistive, "W-good", 100_000);
         Assert.Equal(0, system.Wiring.StateOf(0));
         Assert.False(system.Wiring.IsUndefined(0));
     }
@@ -86,11 +84,11 @@ public sealed class WiringFaultTests
         var before = new LubricationSystem(plant, 1);
         before.SetWiringOutput(0, true);
         Assert.True(before.Wiring!.IsEnergised(0));
-        before.ApplyFault(FaultKind.WireShortedToSupply, "W-coil-return");
+        before.ApplyFault(WiringFaults.WireShortedToSupply, "W-coil-return");
         Assert.True(before.Wiring.IsEnergised(0));
 
         var after = new LubricationSystem(plant, 1);
-        after.ApplyFault(FaultKind.WireShortedToSupply, "W-coil-return");
+        after.ApplyFault(WiringFaults.WireShortedToSupply, "W-coil-return");
         after.SetWiringOutput(0, true);
         Assert.False(after.Wiring!.IsEnergised(0));
     }

@@ -1,7 +1,6 @@
 using System.Collections.Generic;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Description;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Wiring;
 using Xunit;
 
@@ -57,11 +56,11 @@ public sealed class WiringRelayTests
         LubricationSystem system = With(new OutputContactDescription { OperateUs = 8 * Ms, ReleaseUs = 3 * Ms });
         system.SetWiringOutput(0, true);
         system.AdvanceTo(20 * Ms);
-        system.ApplyFault(FaultKind.ContactWelded, "K1");
+        system.ApplyFault(WiringFaults.ContactWelded, "K1");
         system.SetWiringOutput(0, false);
         system.AdvanceTo(100 * Ms);
         Assert.True(On(system));
-        Assert.True(system.TookEffect(FaultKind.ContactWelded, "K1"));
+        Assert.True(system.TookEffect(WiringFaults.ContactWelded, "K1"));
     }
 
     [Fact]

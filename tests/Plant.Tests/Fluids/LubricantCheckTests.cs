@@ -4,6 +4,7 @@ using System.Linq;
 using LubeController.Plant.Checking;
 using LubeController.Plant.Description;
 using LubeController.Plant.Lubricant;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Fluids;

@@ -1,6 +1,7 @@
 using System;
 using CsCheck;
 using LubeController.Plant.Lubricant;
+using LubeController.Tests.Support.Fluids;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Fluids;

@@ -3,11 +3,13 @@ using System.Linq;
 using System.Threading;
 using CsCheck;
 using LubeController.Plant.Description;
+using LubeController.Tests.Draws;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Proof;
 
 /// <summary>What must hold of every plant, whatever is done to it.</summary>
+[Trait("Run", "Long")]
 public sealed class BalanceTests(ITestOutputHelper output)
 {
     private const long EndUs = 60_000_000;
@@ -26,13 +28,13 @@ public sealed class BalanceTests(ITestOutputHelper output)
         long steps = 0;
         int runs = 0;
         var sync = new Lock();
-        Gen.Select(RandomPlants.Any, RandomCommand.Within(EndUs, 20), Gen.ULong).Sample(
+        Gen.Select(RandomPlants.Any, Generators.PlantCommands(EndUs, 20), Gen.ULong).Sample(
             (plant, commands, seed) =>
             {
                 Assert.Empty(PlantCheck.Refusals(plant));
                 var system = new LubricationSystem(plant, seed);
                 system.SetPumpContact(true);
-                foreach (RandomCommand command in commands)
+                foreach (PlantCommand command in commands)
                 {
                     system.AdvanceTo(command.AtUs);
                     command.Do(system);
@@ -62,12 +64,12 @@ public sealed class BalanceTests(ITestOutputHelper output)
     {
         const long warmUpUs = EndUs / 3;
         long steps = 0;
-        Gen.Select(RandomPlants.Any, RandomCommand.Within(warmUpUs, 15), RandomCommand.Within(EndUs, 15), Gen.ULong).Sample(
+        Gen.Select(RandomPlants.Any, Generators.PlantCommands(warmUpUs, 15), Generators.PlantCommands(EndUs, 15), Gen.ULong).Sample(
             (plant, warmUp, commands, seed) =>
             {
                 var system = new LubricationSystem(plant, seed);
                 system.SetPumpContact(true);
-                foreach (RandomCommand command in warmUp)
+                foreach (PlantCommand command in warmUp)
                 {
                     system.AdvanceTo(command.AtUs);
                     command.Do(system);
@@ -76,7 +78,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
                 system.AdvanceTo(warmUpUs);
                 long stepsBefore = system.StepCount;
                 long before = GC.GetAllocatedBytesForCurrentThread();
-                foreach (RandomCommand command in commands)
+                foreach (PlantCommand command in commands)
                 {
                     system.AdvanceTo(Math.Max(system.NowUs, command.AtUs));
                     command.Operate(system);

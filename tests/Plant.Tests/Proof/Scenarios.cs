@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Injectors;
 using LubeController.Plant.Line;
 using LubeController.Plant.Lubricant;
@@ -62,11 +61,11 @@ internal static class Scenarios
             Base(ProofLubricants.Oil, 303.15) with { Line = Line(Tube, Hose) },
             160,
             (0, s => s.SetPumpContact(true)),
-            (20.5, s => s.ApplyFault(FaultKind.LineLeak, value: 3e-7)),
-            (40.25, s => s.ApplyFault(FaultKind.AirInLine, value: 1e-6)),
+            (20.5, s => s.ApplyFault(LineFaults.Leak, value: 3e-7)),
+            (40.25, s => s.ApplyFault(LineFaults.Air, value: 1e-6)),
             (70.75, s => s.SetTemperature(278.15)),
-            (90.125, s => s.ApplyFault(FaultKind.PumpWorn, value: 0.6)),
-            (120.5, s => s.HealFault(FaultKind.LineLeak)),
+            (90.125, s => s.ApplyFault(PumpFaults.Worn, value: 0.6)),
+            (120.5, s => s.HealFault(LineFaults.Leak)),
             (150, s => s.SetPumpContact(false))),
     ];
 

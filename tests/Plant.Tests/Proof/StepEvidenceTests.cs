@@ -8,6 +8,7 @@ namespace LubeController.Plant.Tests.Proof;
 /// moves by more than a thousandth of a cycle and no volume by more than a ten-thousandth. Pulses are held as times since
 /// the start, so that what they are off by adds up over the ten cycles and more of a run.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class StepEvidenceTests(ITestOutputHelper output)
 {
     private const double PulsePart = 1e-3;

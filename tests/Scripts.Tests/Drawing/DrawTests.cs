@@ -5,7 +5,6 @@ using CsCheck;
 using LubeController.Files.Quantities;
 using LubeController.Scripts.ScriptFiles;
 using LubeController.Scripts.Steps;
-using LubeController.Scripts.Steps.Drawing;
 using LubeController.Scripts.Tests.Support;
 using LubeController.Tests.Support;
 using Xunit;

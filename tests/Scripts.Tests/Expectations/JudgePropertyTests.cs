@@ -5,6 +5,7 @@ using System.Linq;
 using CsCheck;
 using LubeController.Emulator;
 using LubeController.Scripts.Expectations;
+using LubeController.Scripts.Expectations.Judging;
 using LubeController.Scripts.Predicates;
 using LubeController.Scripts.Signals;
 using Xunit;

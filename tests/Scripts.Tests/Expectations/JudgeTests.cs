@@ -1,5 +1,5 @@
 using LubeController.Scripts.Expectations;
-using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 using LubeController.Scripts.Tests.Support;
 using Xunit;
 

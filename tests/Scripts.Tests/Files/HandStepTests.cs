@@ -36,8 +36,8 @@ public sealed class HandStepTests
             """));
         Assert.Equal(
             [
-                new HoldInput(HandInput.CycleSwitch1, 1, "on"), new HoldInput(HandInput.Pressure, 30_000, "30 bar"), new HoldInput(HandInput.Temperature, -200, "-20 degC"),
-                new HoldInput(HandInput.Supply, 15_000, "15 V"), new HoldInput(HandInput.ShaftPulses, 3, "3"), new HoldInput(HandInput.CycleSwitch1, null, "sensor"),
+                new SetInput(ControllerInputs.CycleSwitches[0], 1, "on"), new SetInput(ControllerInputs.Pressure, 30_000, "30 bar"), new SetInput(ControllerInputs.Temperature, -200, "-20 degC"),
+                new SetInput(ControllerInputs.Supply, 15_000, "15 V"), new SetInput(ControllerInputs.ShaftPulses, 3, "3"), new SetInput(ControllerInputs.CycleSwitches[0], null, "sensor"),
                 new HideAlarm(AlarmDeed.Shelve, AlarmId.ReservoirLow, 120_000_000), new HideAlarm(AlarmDeed.Unshelve, AlarmId.ReservoirLow, 0),
                 new HideAlarm(AlarmDeed.TakeOutOfService, AlarmId.SupplyLow, 0), new HideAlarm(AlarmDeed.PutIntoService, AlarmId.SupplyLow, 0),
                 new PressButton(Button.OutputTest, 500_000),

@@ -1,6 +1,7 @@
 using System.IO;
 using System.Linq;
 using LubeController.Core;
+using LubeController.Emulator;
 using LubeController.Files.Reading;
 using LubeController.Scripts.Expectations;
 using LubeController.Scripts.ScriptFiles;
@@ -64,7 +65,7 @@ public sealed class ScriptReaderTests
         Assert.Equal([0.3, 0.5, null, null], actions.OfType<SetFault>().Select(fault => fault.MagnitudeSi));
         Assert.Equal("piston-4", ((SetFault)actions[3]).Part);
         Assert.Equal([new MoveButton(Button.Prime, true), new MoveButton(Button.Prime, false)], actions[4..6]);
-        Assert.Equal(new SetInput(BenchInput.Stop, true), actions[6]);
+        Assert.Equal(new SetInput(ControllerInputs.Stop, 1, "on"), actions[6]);
         Assert.Equal(new SetShaftSpeed(10, 30_000_000), actions[7]);
         Assert.Equal(318.15, ((SetTemperature)actions[8]).Kelvin, 1e-9);
         Assert.Equal(new SetPower(false), actions[9]);

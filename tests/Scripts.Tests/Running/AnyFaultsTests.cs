@@ -19,6 +19,7 @@ namespace LubeController.Scripts.Tests.Running;
 /// Any faults at any times on each plant that ships: no exception, the volumes balance, and once all are healed and the
 /// reservoir is filled the plant works as it did, within a bound.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class AnyFaultsTests
 {
     private const long TroubleUs = 400_000_000;
@@ -91,23 +92,23 @@ public sealed class AnyFaultsTests
         var todo = new PriorityQueue<Action, (long, int)>();
         int count = 0;
         int order = 0;
-        FaultInfo[] possible = [.. FaultCatalogue.All.Where(fault => FaultCatalogue.PartNames(fault.Kind, system.Description).Count > 0)];
+        Fault[] possible = [.. FaultCatalogue.All.Where(fault => FaultCatalogue.PartNames(fault, system.Description).Count > 0)];
         foreach ((int kind, double which, double howBad, long fromUs, long forUs, bool grows) in faults)
         {
-            FaultInfo fault = possible[kind % possible.Length];
-            IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault.Kind, system.Description);
+            Fault fault = possible[kind % possible.Length];
+            IReadOnlyList<string> parts = FaultCatalogue.PartNames(fault, system.Description);
             count++;
             string part = parts[Math.Min((int)(which * parts.Count), parts.Count - 1)];
             double? written = fault.Parameter is { } parameter ? Between(parameter, howBad) : null;
             bool gradual = grows && fault.Gradual;
-            At(fromUs, () => system.ApplyFault(fault.Kind, part, gradual ? fault.Parameter!.Harmless : written));
+            At(fromUs, () => system.ApplyFault(fault, part, gradual ? fault.Parameter!.Harmless : written));
             for (int step = 1; gradual && step <= 8; step++)
             {
                 double value = fault.Parameter!.Harmless!.Value + ((written!.Value - fault.Parameter.Harmless.Value) * step / 8);
-                At(fromUs + (step * 3_000_000L), () => system.AdjustFault(fault.Kind, part, value));
+                At(fromUs + (step * 3_000_000L), () => system.AdjustFault(fault, part, value));
             }
 
-            At(fromUs + forUs, () => system.HealFault(fault.Kind, part));
+            At(fromUs + forUs, () => system.HealFault(fault, part));
         }
 
         At(0, () => Run(system, true));

@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using LubeController.Emulator;
 using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.Steps;
 using LubeController.Scripts.Tests.Support;
 using LubeController.Tests.Support;
 using Xunit;

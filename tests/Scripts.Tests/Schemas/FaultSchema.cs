@@ -4,10 +4,9 @@ using System.Linq;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using LubeController.Emulator.Platform;
 using LubeController.Files.Quantities;
 using LubeController.Plant.Faults;
-using LubeController.Scripts.Running;
+using LubeController.Scripts.Steps;
 
 namespace LubeController.Scripts.Tests.Schemas;
 
@@ -46,7 +45,7 @@ internal static class FaultSchema
         return texts.Select((text, index) => index < texts.Length - 1 ? text + "," : text);
     }
 
-    private static JsonObject Name(FaultDescription fault) => new()
+    private static JsonObject Name(Fault fault) => new()
     {
         ["const"] = fault.Name,
         ["description"] = $"{fault.Effect} Noticed: {fault.Noticed}{string.Concat(fault.Parameters.Select((parameter, index) => $" {(index == 0 ? "Magnitude" : "With " + parameter.Name)}: {parameter.Meaning}, {BenchFaults.RangeOf(parameter)}."))}",
@@ -63,21 +62,17 @@ internal static class FaultSchema
 
     private static IEnumerable<JsonNode> Rules()
     {
-        yield return Never("part", fault => fault is BoardFaultInfo board ? board.Parts.Count == 0 : !HasPart(((FaultInfo)fault).Part));
+        yield return Never("part", fault => !fault.Part.IsNamed);
         yield return Never("magnitude", fault => fault.Parameter == null);
         yield return Never("with", fault => fault.Second == null);
         yield return Never("over", fault => !fault.Gradual);
-        foreach (IGrouping<UnitFamily, FaultDescription> group in BenchFaults.All.Where(fault => fault.Parameter != null).GroupBy(fault => BenchFaults.FamilyOf(fault.Parameter!)))
+        foreach (IGrouping<UnitFamily, Fault> group in BenchFaults.All.Where(fault => fault.Parameter != null).GroupBy(fault => BenchFaults.FamilyOf(fault.Parameter!)))
             yield return Rule(group, "magnitude", Magnitude(group.Key));
     }
 
-    private static bool HasPart(FaultPart part) => part is FaultPart.Outlet or FaultPart.CycleSwitch or FaultPart.LevelSwitch or FaultPart.Section or FaultPart.Injector
-        or FaultPart.Wire or FaultPart.WirePair or FaultPart.WiringContact or FaultPart.Lamp or FaultPart.Fuse
-        or FaultPart.Sensor or FaultPart.SensorCore or FaultPart.SensorCorePair;
+    private static JsonObject Never(string key, Func<Fault, bool> which) => Rule(BenchFaults.All.Where(which), key, JsonValue.Create(false));
 
-    private static JsonObject Never(string key, Func<FaultDescription, bool> which) => Rule(BenchFaults.All.Where(which), key, JsonValue.Create(false));
-
-    private static JsonObject Rule(IEnumerable<FaultDescription> faults, string key, JsonNode then) => new()
+    private static JsonObject Rule(IEnumerable<Fault> faults, string key, JsonNode then) => new()
     {
         ["if"] = new JsonObject
         {

@@ -8,8 +8,8 @@ using Json.Schema;
 using LubeController.Files.Reading;
 using LubeController.Files.SettingsFiles;
 using LubeController.Files.Sorts;
-using LubeController.Scripts.Running;
 using LubeController.Scripts.ScriptFiles;
+using LubeController.Scripts.Steps;
 using LubeController.Tests.Support;
 using Xunit;
 
@@ -20,24 +20,16 @@ public sealed class SchemaTests
     private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Schema");
 
     [Fact]
-    public void The_settings_schema_is_that_of_the_cores_settings()
-    {
-        // Set LUBEBENCH_WRITE_SCHEMA to the path of the schema to write it anew after a change of the settings.
-        if (Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_SCHEMA") is { Length: > 0 } path)
-            File.WriteAllText(path, SettingsSchema.Text());
-        Assert.Equal(SettingsSchema.Text(), File.ReadAllText(Path.Combine(Folder, "settings.schema.json")).ReplaceLineEndings("\n"));
-    }
+    [Trait("Renews", "pages")]
+    public void The_settings_schema_is_that_of_the_cores_settings() => MadePage.Check("hil-scripts/schema/settings.schema.json", _ => SettingsSchema.Text());
 
     [Fact]
+    [Trait("Renews", "pages")]
     public void What_the_script_schema_says_of_faults_is_what_the_registry_says()
     {
-        // Set LUBEBENCH_WRITE_FAULTS to 1 to write it anew after a change of the registry.
-        string path = Path.Combine(Repository.Root, "hil-scripts", "schema", "script.schema.json");
-        string expected = FaultSchema.Into(File.ReadAllText(path));
-        if (Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_FAULTS") is { Length: > 0 })
-            File.WriteAllText(path, expected);
-        Assert.Equal(expected, File.ReadAllText(path).ReplaceLineEndings("\n"));
-        Assert.All(BenchFaults.All, fault => Assert.Contains($"\"const\":\"{fault.Name}\"", expected, StringComparison.Ordinal));
+        MadePage.Check("hil-scripts/schema/script.schema.json", FaultSchema.Into);
+        string schema = File.ReadAllText(Path.Combine(Repository.Root, "hil-scripts", "schema", "script.schema.json"));
+        Assert.All(BenchFaults.All, fault => Assert.Contains($"\"const\":\"{fault.Name}\"", schema, StringComparison.Ordinal));
     }
 
     [Fact]

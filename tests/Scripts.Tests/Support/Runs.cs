@@ -2,9 +2,10 @@ using System.Linq;
 using LubeController.Emulator;
 using LubeController.Files.Reading;
 using LubeController.Scripts.Expectations;
+using LubeController.Scripts.Expectations.Judging;
 using LubeController.Scripts.Predicates;
-using LubeController.Scripts.Running;
 using LubeController.Scripts.Signals;
+using LubeController.Scripts.Steps;
 using LubeController.Tests.Support;
 
 namespace LubeController.Scripts.Tests.Support;

@@ -10,8 +10,8 @@ using System.Threading.Tasks;
 namespace LubeController.Tests.Support.Spice;
 
 /// <summary>
-/// The general circuit simulator ngspice (Debian), run without a screen, as a second opinion. It is needed: where it is
-/// missing, whoever asks fails.
+/// The general circuit simulator ngspice (Debian), run without a screen, as a second opinion. Tests ask <see cref="ExternalTool.NgSpice"/>
+/// first; where it is missing, whoever asks here fails.
 /// </summary>
 public static class NgSpice
 {
@@ -32,7 +32,7 @@ public static class NgSpice
         }
         catch (Win32Exception missing)
         {
-            throw new InvalidOperationException("ngspice is needed as a second opinion and was not found: install it ('apt-get install ngspice'), or let tests/run do so", missing);
+            throw new InvalidOperationException(ExternalTool.NgSpice.Reason, missing);
         }
     }
 

@@ -9,8 +9,8 @@ using System.Threading.Tasks;
 namespace LubeController.Tests.Support.Spin;
 
 /// <summary>
-/// The general model checker spin (Debian) with a C compiler, as a second opinion on what can be reached. Both are needed: where
-/// one is missing, whoever asks fails.
+/// The general model checker spin (Debian) with a C compiler, as a second opinion on what can be reached. Tests ask
+/// <see cref="ExternalTool.Spin"/> and <see cref="ExternalTool.CCompiler"/> first; where one is missing, whoever asks here fails.
 /// </summary>
 public sealed partial class SpinVerifier : IDisposable
 {
@@ -68,7 +68,7 @@ public sealed partial class SpinVerifier : IDisposable
         }
         catch (Win32Exception missing)
         {
-            throw new InvalidOperationException($"{program} is needed as a second opinion and was not found: install it ('apt-get install spin gcc libc6-dev'), or let tests/run do so", missing);
+            throw new InvalidOperationException($"{program} was not found: apt-get install {ExternalTool.Spin.Packages} {ExternalTool.CCompiler.Packages}", missing);
         }
     }
 }

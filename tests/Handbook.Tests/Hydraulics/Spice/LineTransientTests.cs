@@ -3,12 +3,11 @@ using System.Collections.Generic;
 using LubeController.Plant;
 using LubeController.Plant.Description;
 using LubeController.Plant.Divider;
-using LubeController.Plant.Faults;
 using LubeController.Plant.Line;
-using LubeController.Plant.Lubricant;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Tests.Support;
+using LubeController.Tests.Support.Fluids;
 using LubeController.Tests.Support.Spice;
 using Xunit;
 
@@ -19,6 +18,7 @@ namespace LubeController.Handbook.Tests.Hydraulics.Spice;
 /// the same description: within one hundredth of the curve's range at every one of a thousand times. With the inlet blocked
 /// the line stands alone.
 /// </summary>
+[Trait("Run", "Long")]
 public sealed class LineTransientTests(ITestOutputHelper output)
 {
     private const double Bar = 1e5;
@@ -61,7 +61,7 @@ public sealed class LineTransientTests(ITestOutputHelper output)
     {
         PlantDescription plant = Plant(Tube);
         const double leak = 1.2e-7;
-        Compare(plant, new LineDeck(plant).LeakAtEnd(leak).ConstantFlowUntil(3), 20, system => system.ApplyFault(FaultKind.LineLeak, value: leak), offS: 3);
+        Compare(plant, new LineDeck(plant).LeakAtEnd(leak).ConstantFlowUntil(3), 20, system => system.ApplyFault(LineFaults.Leak, value: leak), offS: 3);
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public sealed class LineTransientTests(ITestOutputHelper output)
     {
         PlantDescription plant = Plant(Hose, Tube) with { Pump = new CamPumpDescription { PistonBoreM = 8e-3, StrokeM = 8e-3, SpeedRevPerS = 0.5, VolumetricEfficiency = 0.9 } };
         const double leak = 8e-8;
-        Compare(plant, new LineDeck(plant).LeakAtEnd(leak).CamUntil(12), 40, system => system.ApplyFault(FaultKind.LineLeak, value: leak), offS: 12);
+        Compare(plant, new LineDeck(plant).LeakAtEnd(leak).CamUntil(12), 40, system => system.ApplyFault(LineFaults.Leak, value: leak), offS: 12);
     }
 
     [Theory]
@@ -87,7 +87,7 @@ public sealed class LineTransientTests(ITestOutputHelper output)
         PlantDescription plant = Plant();
         plant = plant with { Line = plant.Line with { AirM3 = 1 * Cm3, GasExponent = exponent } };
         const double leak = 6e-8;
-        Compare(plant, new LineDeck(plant).LeakAtEnd(leak).ConstantFlowUntil(15), 60, system => system.ApplyFault(FaultKind.LineLeak, value: leak), offS: 15);
+        Compare(plant, new LineDeck(plant).LeakAtEnd(leak).ConstantFlowUntil(15), 60, system => system.ApplyFault(LineFaults.Leak, value: leak), offS: 15);
     }
 
     /// <summary>The plant file gives oil, temperature, line, strainer and relief valve; pump and reservoir without what has no circuit element: slip, sag and air.</summary>
@@ -126,10 +126,11 @@ public sealed class LineTransientTests(ITestOutputHelper output)
 
     private void Compare(PlantDescription plant, LineDeck deck, double endS, Action<LubricationSystem> fault, double offS = double.PositiveInfinity)
     {
+        Assert.SkipUnless(ExternalTool.NgSpice.IsInstalled, ExternalTool.NgSpice.Reason);
         const int times = 1000;
         IReadOnlyList<SpiceCurve> curves = NgSpice.Transient(deck.Finish(), endS, endS / 20_000, "p0", deck.End);
         var system = new LubricationSystem(plant, 1);
-        system.ApplyFault(FaultKind.InletBlocked);
+        system.ApplyFault(DividerFaults.InletBlocked);
         fault(system);
         system.SetPumpContact(true);
         double worst = 0;

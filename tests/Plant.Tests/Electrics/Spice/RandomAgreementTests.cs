@@ -1,11 +1,13 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LubeController.Tests.Support;
 using Xunit;
 
 namespace LubeController.Plant.Tests.Electrics.Spice;
 
 /// <summary>Source: ngspice, a general circuit simulator (Debian package ngspice), given the same elements.</summary>
+[Trait("Run", "Long")]
 public sealed class RandomAgreementTests
 {
     private const int Circuits = 400;
@@ -13,6 +15,7 @@ public sealed class RandomAgreementTests
     [Fact]
     public void Node_voltages_of_random_circuits_agree_with_ngspice_within_a_thousandth()
     {
+        Assert.SkipUnless(ExternalTool.NgSpice.IsInstalled, ExternalTool.NgSpice.Reason);
         RandomCircuit[] drawn = [.. Enumerable.Range(1, Circuits).Select(seed => new RandomCircuit((ulong)seed))];
         IReadOnlyList<Dictionary<string, double>> answers = OperatingPoint.Of([.. drawn.Select(circuit => circuit.Netlist)]);
 

@@ -9,6 +9,7 @@ using Xunit;
 namespace LubeController.Plant.Tests.Electrics.Spice;
 
 /// <summary>Source: ngspice, a general circuit simulator (Debian package ngspice), given the same description.</summary>
+[Trait("Run", "Long")]
 public sealed class WiringAgreementTests
 {
     [Fact]
@@ -29,6 +30,7 @@ public sealed class WiringAgreementTests
 
     private static (int Cases, int Compared, int Buzzing) Compare(WiringCase[] cases)
     {
+        Assert.SkipUnless(ExternalTool.NgSpice.IsInstalled, ExternalTool.NgSpice.Reason);
         WiringDeck[] decks = [.. cases.Select(facts => new WiringDeck(facts))];
         Dictionary<string, double>[] answers = Settle(decks, out HashSet<int> buzzing);
 

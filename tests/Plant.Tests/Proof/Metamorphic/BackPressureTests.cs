@@ -9,6 +9,7 @@ using Xunit;
 namespace LubeController.Plant.Tests.Proof.Metamorphic;
 
 /// <summary>More back-pressure at a point never delivers more.</summary>
+[Trait("Run", "Long")]
 public sealed class BackPressureTests(ITestOutputHelper output)
 {
     private const double Bar = 1e5;

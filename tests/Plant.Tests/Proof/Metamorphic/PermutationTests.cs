@@ -11,6 +11,7 @@ using Xunit;
 namespace LubeController.Plant.Tests.Proof.Metamorphic;
 
 /// <summary>Whoever moves points about, together with the ports that feed them, moves their volumes about and nothing else.</summary>
+[Trait("Run", "Long")]
 public sealed class PermutationTests
 {
     private const int Counted = 6;

@@ -7,6 +7,7 @@ using Xunit;
 namespace LubeController.Plant.Tests.Proof.Metamorphic;
 
 /// <summary>Cycle time goes with the pump's speed as long as its efficiency does not change.</summary>
+[Trait("Run", "Long")]
 public sealed class PumpSpeedTests
 {
     private const int Revolutions = 150;

@@ -8,6 +8,7 @@ using Xunit;
 namespace LubeController.Plant.Tests.Proof.Metamorphic;
 
 /// <summary>A colder plant never cycles faster, where nothing slips, passes pistons or leaks: only then warmth helps alone.</summary>
+[Trait("Run", "Long")]
 public sealed class TemperatureTests(ITestOutputHelper output)
 {
     [Fact]
