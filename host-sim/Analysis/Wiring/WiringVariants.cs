@@ -19,7 +19,7 @@ internal sealed class WiringVariants(SupervisoryWiringDescription wiring, Output
     // What lies further than this share of the gap from both voltages is a fault.
     private const double WindowShare = 0.15;
 
-    private static readonly LineSupervision Unread = new() { Ohms = BurdenOhms, Windows = [new("any", -100, 100)] };
+    private static readonly LineSupervision Unread = new() { Ohms = BurdenOhms, Windows = [new("any", -60, 60)] };
 
     /// <summary>Each measure on each output, ready to be probed.</summary>
     public IEnumerable<(WiringMeasures Measure, WiringProbe Probe)> All()

@@ -60,8 +60,8 @@ public static class PlantFields
         new GroupField<PlantDescription, PressureTransmitterDescription>("pressure-transmitter", "yes, no, or what differs from 0 to 400 bar without lag at the pump.", PressureFields.Transmitter, p => p.Transmitter, (p, v) => p with { Transmitter = v }) { MayBeYesOrNo = true, Absent = "no" },
         new GroupField<PlantDescription, PressureTransmitterDescription>("pressure-gauge", "What a person reads: yes, no, or what differs from 0 to 400 bar without lag at the pump.", PressureFields.Gauge, p => p.Gauge, (p, v) => p with { Gauge = v }) { MayBeYesOrNo = true, Absent = "no" },
         new GroupField<PlantDescription, ShaftDescription>("shaft", "", ShaftFields.All, p => p.Shaft, (p, v) => p with { Shaft = v }),
-        new GroupField<PlantDescription, SupplyDescription>("control-supply", "Supply of controller and cycle switches.", SupplyFields.All, p => p.ControlSupply, (p, v) => p with { ControlSupply = v }),
-        new GroupField<PlantDescription, SupervisoryWiringDescription>("wiring", "The circuit between the controller's output contacts and the inputs of a supervisory system. Two parts meet where they name the same terminal.", WiringFields.All, p => p.Wiring, (p, v) => p with { Wiring = v }))
+        new GroupField<PlantDescription, SupplyDescription>("control-supply", "Supply of the logic and the cycle switches.", SupplyFields.All, p => p.ControlSupply, (p, v) => p with { ControlSupply = v }),
+        new GroupField<PlantDescription, SupervisoryWiringDescription>("wiring", "The circuit between output contacts and the inputs of a supervisory system. Two parts meet where they name the same terminal.", WiringFields.All, p => p.Wiring, (p, v) => p with { Wiring = v }))
     {
         Whole = PlantCheck.Add,
     };

@@ -6,7 +6,7 @@ namespace LubeController.Plant.Supplies;
 /// <summary>The fields of the control supply.</summary>
 public static class SupplyFields
 {
-    private static readonly NumberField<SupplyDescription> StartsAt = new("starts-at", "The controller powers up at and above this; in proportion to the voltage if only that is written.", Measure.Voltage, "V", 0.5, 48, s => s.LogicOnV, (s, v) => s with { LogicOnV = v });
+    private static readonly NumberField<SupplyDescription> StartsAt = new("starts-at", "The logic powers up at and above this; in proportion to the voltage if only that is written.", Measure.Voltage, "V", 0.5, 48, s => s.LogicOnV, (s, v) => s with { LogicOnV = v });
     private static readonly NumberField<SupplyDescription> StopsBelow = new("stops-below", "It stops below this; in proportion to the voltage if only that is written.", Measure.Voltage, "V", 0.1, 48, s => s.LogicOffV, (s, v) => s with { LogicOffV = v });
 
     /// <summary>All of them.</summary>

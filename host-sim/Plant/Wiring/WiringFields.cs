@@ -50,7 +50,7 @@ public static class WiringFields
         "a contact",
         new WiringContact("", "", ContactSide.NormallyOpen, "", ""),
         CircuitFields.Name<WiringContact>(p => p.Name, (p, v) => p with { Name = v }),
-        new ChoiceField<WiringContact, string>("output", "The output that moves it; heartbeat goes to and fro while the controller's main loop completes scans.", Outputs, p => p.Output, (p, v) => p with { Output = v }) { Required = true, TakesOthers = true },
+        new ChoiceField<WiringContact, string>("output", "The output that moves it; heartbeat goes to and fro while the main loop completes scans.", Outputs, p => p.Output, (p, v) => p with { Output = v }) { Required = true, TakesOthers = true },
         new ChoiceField<WiringContact, ContactSide>("side", "normally-open is closed while its relay is energised.", Sides, p => p.Side, (p, v) => p with { Side = v }) { Required = true, Remedy = SideRemedy },
         CircuitFields.Terminal<WiringContact>("from", p => p.From, (p, v) => p with { From = v }),
         CircuitFields.Terminal<WiringContact>("to", p => p.To, (p, v) => p with { To = v }),

@@ -13,7 +13,7 @@ internal sealed class FieldPage
     public static string Of(params IReadOnlyList<(string Title, FieldSet Set)> files)
     {
         var page = new FieldPage();
-        page._text.Append("# Fields of plant and lubricant files\n\nMade from the declarations in `host-sim/Plant`; a test holds it to them, and writes it with `LUBEBENCH_WRITE_FIELDS=1`.\nA range is told in the usual unit; any unit of the same measure may be written. **Bold** fields must be written.\n");
+        page._text.Append("# Fields of plant and lubricant files\n\nMade from the declarations in `host-sim/Plant`; a test holds it to them, `tests/renew` renews it.\nA range is told in the usual unit; any unit of the same measure may be written. **Bold** fields must be written.\n");
         foreach ((string title, FieldSet set) in files)
         {
             page._text.Append($"\n## {title}\n");

@@ -1,5 +1,3 @@
-using System;
-using System.IO;
 using LubeController.Plant.Description;
 using LubeController.Plant.Lubricant;
 using LubeController.Tests.Support;
@@ -11,28 +9,22 @@ namespace LubeController.Files.Tests.Schemas;
 public sealed class FieldPagesTests
 {
     [Fact]
-    public void The_plant_schema_is_that_of_the_plants_fields() => Matches("schema/plant.schema.json", FieldSchema.Of(
+    [Trait("Renews", "pages")]
+    public void The_plant_schema_is_that_of_the_plants_fields() => MadePage.Check("hil-scripts/schema/plant.schema.json", _ => FieldSchema.Of(
         PlantFields.All,
         "Plant file of lubebench",
         "One lubrication system. Quantities are a number and a unit.",
         "Another plant file, relative to this one, whose fields this one overrides. Groups are merged; lists, single values and groups of another kind are replaced."));
 
     [Fact]
-    public void The_lubricant_schema_is_that_of_the_lubricants_fields() => Matches("schema/lubricant.schema.json", FieldSchema.Of(
+    [Trait("Renews", "pages")]
+    public void The_lubricant_schema_is_that_of_the_lubricants_fields() => MadePage.Check("hil-scripts/schema/lubricant.schema.json", _ => FieldSchema.Of(
         LubricantFields.All,
         "Lubricant file of lubebench",
         "An oil or a grease. Every value says where it comes from and how far it can be relied on.",
         "Another lubricant file, relative to this one, whose fields this one overrides. Groups are merged, single values replaced."));
 
     [Fact]
-    public void The_reference_page_is_that_of_the_fields() => Matches("PLANT-FIELDS.md", FieldPage.Of(("Plant files", PlantFields.All), ("Lubricant files", LubricantFields.All)));
-
-    /// <summary>Set LUBEBENCH_WRITE_FIELDS to 1 to write the file after a change of the fields.</summary>
-    private static void Matches(string file, string expected)
-    {
-        string path = Path.Combine(Repository.Root, "hil-scripts", file);
-        if (Environment.GetEnvironmentVariable("LUBEBENCH_WRITE_FIELDS") is { Length: > 0 })
-            File.WriteAllText(path, expected);
-        Assert.Equal(expected, File.ReadAllText(path).ReplaceLineEndings("\n"));
-    }
+    [Trait("Renews", "pages")]
+    public void The_reference_page_is_that_of_the_fields() => MadePage.Check("hil-scripts/PLANT-FIELDS.md", _ => FieldPage.Of(("Plant files", PlantFields.All), ("Lubricant files", LubricantFields.All)));
 }

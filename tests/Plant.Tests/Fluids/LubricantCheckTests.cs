@@ -66,7 +66,7 @@ public sealed class LubricantCheckTests
         yield return ("bulk-modulus.source", "''", Oil with { BulkModulusPa = new(1.5e9, "", Confidence.Assumed) });
         yield return ("bulk-modulus.confidence", "9", Oil with { BulkModulusPa = new(1.5e9, "x", (Confidence)9) });
         yield return ("iso-viscosity-grade", "230", Oil with { IsoViscosityGrade = 230 });
-        yield return ("viscosity-at-40.value", "0.00022", Oil with { IsoViscosityGrade = 150 });
+        yield return ("viscosity-at-40", "0.00022", Oil with { IsoViscosityGrade = 150 });
         yield return ("viscosity-at-40.value", "0.1", Oil with { IsoViscosityGrade = null, Viscosity = viscosity with { At40M2PerS = Value(0.1) } });
         yield return ("viscosity-slope.value", "9", Oil with { Viscosity = viscosity with { Slope = Value(9) } });
         yield return ("second-viscosity", "none", Oil with { Viscosity = viscosity with { Slope = null } });
