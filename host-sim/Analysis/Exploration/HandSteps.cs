@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
-using LubeController.Emulator;
 using LubeController.Core;
+using LubeController.Emulator;
 using LubeController.Scripts.Steps;
 
 namespace LubeController.Analysis.Exploration;

@@ -3,7 +3,6 @@ using LubeController.Plant.Fields;
 using LubeController.Plant.Injectors;
 using LubeController.Plant.Line;
 using LubeController.Plant.Lubricant;
-using LubeController.Plant.Outlets;
 using LubeController.Plant.Pump;
 using LubeController.Plant.Reservoir;
 using LubeController.Plant.Sensors;

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using LubeController.Plant.Checking;
 using LubeController.Plant.Contacts;
 using LubeController.Plant.Fields;

@@ -2,8 +2,8 @@ using System.Collections.Generic;
 using System.Linq;
 using LubeController.Files.Quantities;
 using LubeController.Files.Reading;
-using LubeController.Plant.Fields;
 using LubeController.Plant.Description;
+using LubeController.Plant.Fields;
 using LubeController.Scripts.Predicates;
 using LubeController.Scripts.Steps;
 
