@@ -1,4 +1,3 @@
-using System.Collections.Generic;
 using LubeController.Plant.Checking;
 using LubeController.Plant.Fields;
 using LubeController.Plant.Pistons;
@@ -9,9 +8,6 @@ namespace LubeController.Plant.Divider;
 public static class DividerFields
 {
     internal const int MostSections = 64;
-
-    /// <summary>The words for the two sides.</summary>
-    internal static IReadOnlyList<Choice<Side>> Sides { get; } = [new("L", Side.L), new("R", Side.R)];
 
     internal static TextField<SectionDescription> SectionName { get; } = new("name", "", TextForm.Name, "1", s => s.Name, (s, v) => s with { Name = v }) { Required = true };
 
@@ -47,7 +43,7 @@ public static class DividerFields
         new JoinDescription("", "", Side.L),
         First,
         Second,
-        new ChoiceField<JoinDescription, Side>("side", "", Sides, j => j.Side, (j, v) => j with { Side = v }) { Required = true, Remedy = "write L or R" });
+        new ChoiceField<JoinDescription, Side>("side", "", SideWords.Sides, j => j.Side, (j, v) => j with { Side = v }) { Required = true, Remedy = "write L or R" });
 
     internal static ListField<DividerDescription, SectionDescription> Sections { get; } = new("sections", "In order from the inlet.", Section, d => d.Sections, (d, v) => d with { Sections = v }) { Least = 3, Most = MostSections, Required = true, Remedy = "write at least three, each with name and volume-per-stroke" };
 

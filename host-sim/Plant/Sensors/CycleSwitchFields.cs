@@ -1,6 +1,5 @@
 using LubeController.Plant.Checking;
 using LubeController.Plant.Contacts;
-using LubeController.Plant.Divider;
 using LubeController.Plant.Fields;
 using LubeController.Plant.Pistons;
 
@@ -22,7 +21,7 @@ public static class CycleSwitchFields
         new CycleSwitchDescription { Name = "", Section = "" },
         Name,
         Section,
-        new ChoiceField<CycleSwitchDescription, Side>("end", "End of travel near which it is actuated.", DividerFields.Sides, c => c.End, (c, v) => c with { End = v }),
+        new ChoiceField<CycleSwitchDescription, Side>("end", "End of travel near which it is actuated.", SideWords.Sides, c => c.End, (c, v) => c with { End = v }),
         Trip,
         Hysteresis,
         new ChoiceField<CycleSwitchDescription, SwitchContact>("contact", "", ContactWords.Switches, c => c.Contact, (c, v) => c with { Contact = v }),
